@@ -1,0 +1,15 @@
+"""Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
+
+from builder.computing.allowance import allowance_factor, plant_factor
+from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
+from builder.computing.motion import corner_speeds, path_time, segment_time
+from builder.computing.operation_time import attendance_share, labour, operation_time
+from builder.computing.plant_time import compute, operation_dimensions, variants
+from builder.computing.step_time import missing_pace
+from builder.computing.study_time import basic_time
+
+__all__ = [
+    "allowance_factor", "attendance_share", "basic_time", "chop_time", "compute", "contour_time", "corner_speeds",
+    "cycle_time", "labour", "missing_pace", "operation_dimensions", "operation_time", "path_time", "plant_factor",
+    "seam_time", "segment_time", "tack_time", "variants",
+]

@@ -1,0 +1,116 @@
+"""Times of the whole plant: every operation in every size that needs it, every product along its route."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from builder.computing.allowance import plant_factor
+from builder.computing.operation_time import operation_time
+from builder.computing.step_time import bench_of, step_times
+from builder.geometry import ShapeBook
+from builder.model import (
+    Dimensions,
+    OperationTime,
+    PlantModel,
+    Product,
+    ProductTime,
+    Results,
+    RouteLine,
+    RouteStep,
+    Values,
+    route_of,
+)
+
+
+def variants(product: Product) -> tuple[str | None, ...]:
+    """Sizes of a product, or None alone when it has none."""
+    return tuple(product.sizes) or (None,)
+
+
+@dataclass(slots=True)
+class _Clock:
+    """Computes operation times, each distinct geometry once."""
+
+    model: PlantModel
+    book: ShapeBook
+    factor: float
+    _seen: dict[tuple[str, tuple[str, ...]], OperationTime | None] = field(default_factory=dict)
+    _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def time(self, name: str, values: Values) -> OperationTime | None:
+        names = self._names.get(name)
+        if names is None:
+            names = self._names[name] = operation_dimensions(self.model, self.book, name)
+        key = (name, tuple(str(values[one].value) if one in values else "" for one in names))
+        if key not in self._seen:
+            self._seen[key] = self._compute(name, values)
+        return self._seen[key]
+
+    def _compute(self, name: str, values: Values) -> OperationTime | None:
+        bench = bench_of(self.model, self.book, name, values)
+        if bench is None:
+            return None
+        return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, self.factor)
+
+
+def operation_dimensions(model: PlantModel, book: ShapeBook, name: str) -> tuple[str, ...]:
+    """Full names of the dimensions an operation may rest on: those of the parts it needs and makes."""
+    operation = model.operations[name]
+    names: dict[str, None] = {}
+    for part in (*operation.makes, *operation.needs):
+        names.update(dict.fromkeys(book.dimension_names(part)))
+    return tuple(names)
+
+
+def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: Mapping[str, bool]) -> Results:
+    """All times of a plant. `usable` says which operations may be computed; the rest leave the routes quietly."""
+    clock = _Clock(model, book, plant_factor(model.plant.allowances))
+    operations = {name: one for name, one in model.operations.items() if usable.get(name, True)}
+    times: dict[tuple[str, str, str], OperationTime] = {}
+    products: list[ProductTime] = []
+    for name, product in model.products.items():
+        route = route_of(name, model.products, operations)
+        for variant in variants(product):
+            values = dimensions.sized(product.sizes[variant] if variant is not None else {})
+            found = {step.operation: clock.time(step.operation, values) for step in route}
+            for operation, time in found.items():
+                if time is not None:
+                    times[operation, name, variant or ""] = time
+            products.append(_product_time(name, variant, route, found, model))
+    for name in operations:
+        time = clock.time(name, dimensions.values)
+        if time is not None:
+            times[name, "", ""] = time
+    return Results(times, tuple(products), model.plant.batch)
+
+
+def _product_time(
+    name: str,
+    variant: str | None,
+    route: tuple[RouteStep, ...],
+    times: Mapping[str, OperationTime | None],
+    model: PlantModel,
+) -> ProductTime:
+    lines = tuple(_lines(route, times, model))
+    total = sum(line.own_min for line in lines)
+    estimated = sum(line.own_min * line.estimate_share for line in lines)
+    machine = sum(line.own_machine_min for line in lines)
+    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0)
+
+
+def _lines(
+    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], model: PlantModel
+) -> Iterator[RouteLine]:
+    cumulative = 0.0
+    for step in route:
+        time = times[step.operation]
+        if time is None:
+            continue
+        quantity = float(step.quantity)
+        own = quantity * time.labour_min
+        cumulative += own
+        station = model.operations[step.operation].station
+        yield RouteLine(
+            step.operation, station, step.quantity, own, quantity * time.machine_min, cumulative, time.estimate_share
+        )

@@ -1,0 +1,200 @@
+"""Basic time of each step of an operation: study readings first, then the machine model and the typed hand work.
+
+At a station the operator paces, a reading covers the whole step. At one that paces itself, a reading of a step the
+machine does is the machine's run, never rated, and the hand work beside it is what `time:` says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.computing.machine_time import (
+    chop_time,
+    contour_time,
+    cut_contours,
+    cycle_time,
+    seam_time,
+    tack_time,
+)
+from builder.computing.study_time import basic_time
+from builder.geometry import FeatureShape, PartShape, ShapeBook
+from builder.model import (
+    EACH_PIECE,
+    KINDS,
+    NO_SOURCE,
+    Bartack,
+    Estimate,
+    MachineKind,
+    Operation,
+    PlantModel,
+    Seam,
+    SettingValue,
+    Station,
+    Step,
+    StepTime,
+    Values,
+    cut_with,
+    feature_homes,
+    find_feature,
+    settings_of,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What the times of one operation are computed from: the operation at its station, in one size."""
+
+    model: PlantModel
+    book: ShapeBook
+    name: str
+    values: Values
+    operation: Operation
+    station: Station
+    kind: MachineKind
+    settings: Mapping[str, SettingValue]
+
+    def setting(self, name: str, default: float) -> float:
+        """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
+        one = self.settings.get(name)
+        if one is None:
+            return default
+        if one.count is not None:
+            return float(one.count)
+        return float(one.nominal) if one.nominal is not None else default
+
+
+def bench_of(model: PlantModel, book: ShapeBook, name: str, values: Values) -> Bench | None:
+    """The bench of an operation, None when its station or kind is unknown."""
+    operation = model.operations[name]
+    station = model.stations.get(operation.station)
+    if station is None or station.kind not in KINDS:
+        return None
+    return Bench(model, book, name, values, operation, station, KINDS[station.kind], settings_of(model, name))
+
+
+def step_times(bench: Bench) -> Iterator[StepTime]:
+    """Times of all steps in their order."""
+    for step in bench.operation.steps:
+        yield _step_time(step, bench)
+
+
+def _step_time(step: Step, bench: Bench) -> StepTime:
+    plant = bench.model.plant
+    bundle = bench.operation.bundle or plant.bundle
+    share = (step.per or EACH_PIECE).share(plant.batch, bundle)
+    run = machine_run(step, bench)
+    hand, hand_estimated, hand_source = _hand(step, bench)
+    study = bench.model.studies.get((bench.operation.times or "").rpartition("/")[2].removesuffix(".csv"))
+    readings = study.of_step(step.step) if study is not None else ()
+    run_estimated = run if run and bench.station.pace.calibrated is None else 0.0
+    sources = [source for source in (hand_source, "model" if run is not None else "") if source]
+    if readings:
+        self_paced = bench.kind.paced == "machine" and bool(step.work[0])
+        basic = float(basic_time([(r.seconds, r.rating) for r in readings], rated=not self_paced))
+        if self_paced:
+            run, run_estimated = basic, 0.0
+            sources = ["study", *([hand_source] if hand_source else [])]
+        else:
+            hand, hand_estimated, run, run_estimated, sources = basic, 0.0, None, 0.0, ["study"]
+    return StepTime(
+        step.step,
+        hand,
+        run or 0.0,
+        hand_estimated,
+        run_estimated,
+        share,
+        " + ".join(sources) or NO_SOURCE,
+        len(readings),
+        step.during or "",
+    )
+
+
+def _hand(step: Step, bench: Bench) -> tuple[float, float, str]:
+    """Hand work of a step as typed: seconds, seconds that are estimated, source."""
+    if step.time is None:
+        return 0.0, 0.0, ""
+    if isinstance(step.time, Estimate):
+        seconds = float(step.time.seconds)
+        return seconds, seconds, "estimate"
+    element = bench.model.elements.get(step.time.name)
+    if element is None:
+        return 0.0, 0.0, ""
+    seconds = float(step.time.count * element.time.value)
+    return seconds, seconds if element.basis == "estimate" else 0.0, "element"
+
+
+def machine_run(step: Step, bench: Bench) -> float | None:
+    """Seconds the machine runs for a step each time it is done, None when no model times such work there."""
+    work, names = step.work
+    model = bench.kind.model
+    if not model or not work or missing_pace(bench.station):
+        return None
+    total, found = 0.0, False
+    for name in names:
+        seconds = _run_of(work, name, bench)
+        if seconds is not None:
+            total, found = total + seconds, True
+    return total if found else None
+
+
+def missing_pace(station: Station) -> list[str]:
+    """Constants of the machine model a station doesn't state."""
+    kind = KINDS.get(station.kind)
+    needs = kind.needs if kind is not None else ()
+    return [name for name in needs if getattr(station.pace, name.replace(" ", "_")) is None]
+
+
+def _run_of(work: str, name: str, bench: Bench) -> float | None:
+    if work == "cut":
+        return _cut_run(name, bench)
+    homes = feature_homes(bench.operation, bench.model.states, bench.model.parts)
+    ref = find_feature(name, homes)
+    shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
+    feature = shape.features.get(ref.feature) if shape is not None and ref is not None else None
+    if feature is None:
+        return None
+    if work == "sew":
+        return _sew_run(feature, bench)
+    if work == "set" and bench.kind.model == "cycle":
+        return cycle_time(max(len(feature.points), 1), bench.station.pace)
+    return None
+
+
+def _sew_run(feature: FeatureShape, bench: Bench) -> float | None:
+    pace = bench.station.pace
+    if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
+        return tack_time(feature.feature.bartack, feature.feature.count, pace)
+    stitch = bench.setting("stitch length", 0.0)
+    if bench.kind.model != "seam" or not feature.paths or stitch <= 0:
+        return None
+    tack, ends = 0, 0
+    if isinstance(feature.feature, Seam):
+        tack = feature.feature.tack_stitches
+        ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[feature.feature.tack]
+    return sum(seam_time(path, stitch, tack, ends, pace) for path in feature.paths)
+
+
+def _cut_run(name: str, bench: Bench) -> float | None:
+    shape = bench.book.shape(name, bench.values)
+    if shape is None:
+        return None
+    pieces = bench.operation.makes.get(name, 1)
+    seconds = _one_cut(shape, bench)
+    return None if seconds is None else pieces * seconds
+
+
+def _one_cut(shape: PartShape, bench: Bench) -> float | None:
+    pace, model = bench.station.pace, bench.kind.model
+    if model == "chop":
+        left, _, right, _ = shape.bounds
+        return chop_time(right - left, int(bench.setting("lanes", 1)), pace)
+    if model == "cycle":
+        return cycle_time(1, pace)
+    speed = bench.setting("speed", 0.0)
+    if model != "contour" or speed <= 0:
+        return None
+    cut = [shape.features[one] for one in cut_with(shape.part) if one in shape.features]
+    layers = max(int(bench.setting("layers", 1)), 1)
+    return contour_time(cut_contours(shape, cut), speed, int(bench.setting("passes", 1)), pace) / layers

@@ -1,0 +1,1 @@
+"""Door of the room."""

@@ -1,0 +1,172 @@
+"""Boxes and straight traces on paper, and how they meet. Printed millimetres, y runs DOWN.
+
+What labels are placed with: a box is the space of a text, a trace a straight piece of line work.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from builder.drawing.svg import XY
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright box: left, top, right, bottom, mm."""
+
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+
+    @property
+    def width(self) -> float:
+        """Width, mm."""
+        return self.x1 - self.x0
+
+    @property
+    def height(self) -> float:
+        """Height, mm."""
+        return self.y1 - self.y0
+
+    @property
+    def centre(self) -> XY:
+        """Its middle."""
+        return (self.x0 + self.x1) / 2, (self.y0 + self.y1) / 2
+
+    def grown(self, by: float) -> Box:
+        """The box with `by` mm more on every side."""
+        return Box(self.x0 - by, self.y0 - by, self.x1 + by, self.y1 + by)
+
+    def moved(self, dx: float, dy: float) -> Box:
+        """The box elsewhere."""
+        return Box(self.x0 + dx, self.y0 + dy, self.x1 + dx, self.y1 + dy)
+
+    def overlaps(self, other: Box, clear: float = 0.0) -> bool:
+        """Do the two come nearer than `clear` mm?"""
+        return (
+            self.x0 < other.x1 + clear
+            and other.x0 < self.x1 + clear
+            and self.y0 < other.y1 + clear
+            and other.y0 < self.y1 + clear
+        )
+
+    def holds(self, point: XY) -> bool:
+        """Is the point in the box or on its border?"""
+        return self.x0 <= point[0] <= self.x1 and self.y0 <= point[1] <= self.y1
+
+    def inside(self, other: Box) -> bool:
+        """Does this box lie within the other?"""
+        return other.x0 <= self.x0 and self.x1 <= other.x1 and other.y0 <= self.y0 and self.y1 <= other.y1
+
+    def nearest(self, point: XY) -> XY:
+        """The point of the box nearest to the given one."""
+        return min(max(point[0], self.x0), self.x1), min(max(point[1], self.y0), self.y1)
+
+    def reach(self, way: XY) -> float:
+        """How far the box reaches from its middle in a direction (a unit vector), mm."""
+        return abs(way[0]) * self.width / 2 + abs(way[1]) * self.height / 2
+
+
+def box_about(centre: XY, width: float, height: float) -> Box:
+    """The box of a size about a point."""
+    return Box(centre[0] - width / 2, centre[1] - height / 2, centre[0] + width / 2, centre[1] + height / 2)
+
+
+def box_round(boxes: Iterable[Box]) -> Box:
+    """The smallest box round all boxes, of which there is at least one."""
+    every = list(boxes)
+    return Box(
+        min(box.x0 for box in every),
+        min(box.y0 for box in every),
+        max(box.x1 for box in every),
+        max(box.y1 for box in every),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """A straight piece of line work from (ax, ay) to (bx, by).
+
+    weight : how much it hurts to cross it, 1 for a cut edge or a seam
+    """
+
+    ax: float
+    ay: float
+    bx: float
+    by: float
+    weight: float = 1.0
+
+    @property
+    def box(self) -> Box:
+        """Box round it."""
+        return Box(min(self.ax, self.bx), min(self.ay, self.by), max(self.ax, self.bx), max(self.ay, self.by))
+
+    def shares_in(self, box: Box) -> tuple[float, float] | None:
+        """The shares of its length between which it lies in the box, None when outside (Liang-Barsky clipping)."""
+        dx, dy = self.bx - self.ax, self.by - self.ay
+        first, last = 0.0, 1.0
+        for way, room in (
+            (-dx, self.ax - box.x0),
+            (dx, box.x1 - self.ax),
+            (-dy, self.ay - box.y0),
+            (dy, box.y1 - self.ay),
+        ):
+            if way == 0:
+                if room < 0:
+                    return None
+            elif way < 0:
+                first = max(first, room / way)
+            else:
+                last = min(last, room / way)
+            if first >= last:
+                return None
+        return first, last
+
+    def inside_of(self, box: Box) -> float:
+        """The length of the trace that lies in the box, mm."""
+        shares = self.shares_in(box)
+        if shares is None:
+            return 0.0
+        return (shares[1] - shares[0]) * math.hypot(self.bx - self.ax, self.by - self.ay)
+
+
+def traces_of(points: Sequence[XY], weight: float = 1.0, closed: bool = False) -> list[Trace]:
+    """The traces of a polyline."""
+    ends = [*points[1:], points[0]] if closed else points[1:]
+    return [
+        Trace(a[0], a[1], b[0], b[1], weight) for a, b in zip(points, ends, strict=False) if a != b
+    ]
+
+
+def crossing(a: Trace, b: Trace) -> bool:
+    """Do two traces cross, touching ends included?"""
+    if (
+        max(a.ax, a.bx) < min(b.ax, b.bx)
+        or max(b.ax, b.bx) < min(a.ax, a.bx)
+        or max(a.ay, a.by) < min(b.ay, b.by)
+        or max(b.ay, b.by) < min(a.ay, a.by)
+    ):
+        return False
+    dx, dy, ex, ey = a.bx - a.ax, a.by - a.ay, b.bx - b.ax, b.by - b.ay
+    first = dx * (b.ay - a.ay) - dy * (b.ax - a.ax)
+    second = dx * (b.by - a.ay) - dy * (b.bx - a.ax)
+    third = ex * (a.ay - b.ay) - ey * (a.ax - b.ax)
+    fourth = ex * (a.by - b.ay) - ey * (a.bx - b.ax)
+    return first * second <= 0 and third * fourth <= 0
+
+
+def side_by_side(a: Trace, b: Trace, within: float) -> float:
+    """The length over which b runs along a nearer than `within` mm, 0 when they are not near to parallel."""
+    dx, dy, ex, ey = a.bx - a.ax, a.by - a.ay, b.bx - b.ax, b.by - b.ay
+    length, other = math.hypot(dx, dy), math.hypot(ex, ey)
+    if length < 1e-9 or other < 1e-9 or abs(dx * ey - dy * ex) > 0.05 * length * other:
+        return 0.0
+    apart = abs(dx * (b.ay - a.ay) - dy * (b.ax - a.ax)) / length
+    if apart >= within:
+        return 0.0
+    first = (dx * (b.ax - a.ax) + dy * (b.ay - a.ay)) / length
+    last = (dx * (b.bx - a.ax) + dy * (b.by - a.ay)) / length
+    return max(0.0, min(length, max(first, last)) - max(0.0, min(first, last)))

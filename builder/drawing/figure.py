@@ -1,0 +1,173 @@
+"""A figure view drawn: chooses the scale so that part, dimensions and labels fit, and writes the SVG.
+
+The printed width is given; nothing is scaled after this, so lettering keeps its height on paper.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from builder.drawing import look
+from builder.drawing.box import Box
+from builder.drawing.font import ATKINSON, Family, Lettering
+from builder.drawing.frame import Frame, breaks_for, drawn_size, fit
+from builder.drawing.hatch import hatch
+from builder.drawing.layout import Layout, lay_out
+from builder.drawing.lettered import TextBox
+from builder.drawing.svg import element, lines_d, num, stroke, words
+from builder.view import FigureView
+
+_PASSES = 3
+_HATCH_SPACING = 2.6
+# How many points of clutter a drawing twice as large is worth.
+_SCALE_WORTH = 30.0
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawn figure.
+
+    svg       : complete SVG document, in printed mm, to stand inline or by itself
+    width_mm, height_mm : its printed size
+    scale     : mm printed for a mm of the part
+    texts     : every text with the box it fills
+    problems  : what could not be drawn legibly, as words; empty when all is well
+    """
+
+    svg: str
+    width_mm: float
+    height_mm: float
+    scale: float
+    texts: tuple[TextBox, ...]
+    problems: tuple[str, ...]
+
+
+@lru_cache(maxsize=512)
+def draw(figure: FigureView, family: Family = ATKINSON) -> Drawing:
+    """Draw a figure. The same figure gives the same drawing, byte for byte.
+
+    family : the lettering; its faces must be installed
+    """
+    lettering = Lettering(family, figure.text_mm)
+    layout = _best_layout(figure, lettering)
+    return _written(figure, layout, lettering)
+
+
+def draw_figure(figure: FigureView, family: Family = ATKINSON) -> str:
+    """The SVG of a figure."""
+    return draw(figure, family).svg
+
+
+@dataclass(frozen=True, slots=True)
+class _Margins:
+    """Space kept free around the part, mm on paper."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def area(self, paper: Box) -> Box:
+        return Box(paper.x0 + self.left, paper.y0 + self.top, paper.x1 - self.right, paper.y1 - self.bottom)
+
+
+def _best_layout(figure: FigureView, lettering: Lettering) -> Layout:
+    """The clearest of at most three tries: with estimated margins, then with those the labels really took."""
+    paper = Box(0.0, 0.0, figure.width_mm, figure.height_mm)
+    margins = _estimated(figure, lettering)
+    tries: list[tuple[float, Layout]] = []
+    for _ in range(_PASSES):
+        layout = lay_out(figure, _frame(figure, margins, paper), paper, lettering)
+        tries.append((_score(figure, layout, paper), layout))
+        used = _used(layout, margins, lettering)
+        if _alike(used, margins):
+            break
+        margins = used
+    return min(tries, key=lambda one: one[0])[1]
+
+
+def _frame(figure: FigureView, margins: _Margins, paper: Box) -> Frame:
+    area = margins.area(paper)
+    # Never less than a third of the paper for the part: labels that need more are a problem to report.
+    width, height = max(area.width, paper.width / 3), max(area.height, paper.height / 3)
+    x0 = min(max(area.x0, 0.0), paper.x1 - width)
+    y0 = min(max(area.y0, 0.0), paper.y1 - height)
+    area = Box(x0, y0, x0 + width, y0 + height)
+    return fit(figure.bounds, breaks_for(figure, area.width, area.height), area)
+
+
+def _score(figure: FigureView, layout: Layout, paper: Box) -> float:
+    wide, tall = drawn_size(figure.bounds, layout.work.frame.breaks)
+    largest = min(paper.width / wide, paper.height / tall)
+    return layout.cost + _SCALE_WORTH * (1 - layout.work.frame.scale / largest)
+
+
+_LEAST_MARGIN = look.PAD + look.CUT_EDGE
+
+
+def _estimated(figure: FigureView, lettering: Lettering) -> _Margins:
+    """Margins before anything is placed: one tier a dimension on its side, a ring's overhang."""
+    sides = [_LEAST_MARGIN] * 4
+    for line in figure.dimensions:
+        x, y = line.away
+        side = (2 if x > 0 else 0) if abs(x) > abs(y) else (1 if y > 0 else 3)
+        sides[side] += lettering.pitch + 2.5 + (lettering.pitch if side in (0, 2) and " (" in line.text else 0.0)
+    if figure.ring:
+        sides = [side + look.RING_RADIUS * 0.6 for side in sides]
+    return _Margins(*sides)
+
+
+def _used(layout: Layout, before: _Margins, lettering: Lettering) -> _Margins:
+    """What the labels took on each side of the part, and more room where one found no place."""
+    part, extent = layout.work.frame.box, layout.extent()
+    more = lettering.pitch * 1.6 if layout.missing else 0.0
+    taken = (part.x0 - extent.x0, part.y0 - extent.y0, extent.x1 - part.x1, extent.y1 - part.y1)
+    wanted = [max(_LEAST_MARGIN, side + look.PAD) + more for side in taken]
+    if more:
+        wanted = [max(now, old + more) for now, old in zip(wanted, (before.left, before.top, before.right, before.bottom), strict=True)]
+    return _Margins(*wanted)
+
+
+def _alike(a: _Margins, b: _Margins) -> bool:
+    return all(
+        abs(one - other) < 1.0
+        for one, other in zip((a.left, a.top, a.right, a.bottom), (b.left, b.top, b.right, b.bottom), strict=True)
+    )
+
+
+def _written(figure: FigureView, layout: Layout, lettering: Lettering) -> Drawing:
+    extent = layout.extent()
+    top = max(0.0, extent.y0 - look.PAD)
+    height = round(min(figure.height_mm - top, extent.y1 + look.PAD - top), 3)
+    body = _hatched(layout)
+    markup = "".join([*body, *layout.work.over, *layout.marks])
+    markup += "".join(art.svg(lettering, plate) for art, plate in layout.labels)
+    texts = tuple(TextBox(text.text, text.box.moved(0.0, -top)) for art, _ in layout.labels for text in art.boxes)
+    problems = tuple(f"No free place for the {name}." for name in layout.missing)
+    svg = _document(figure, height, f'<g transform="translate(0 {num(-top)})">{markup}</g>')
+    return Drawing(svg, figure.width_mm, height, layout.work.frame.scale, texts, problems)
+
+
+def _hatched(layout: Layout) -> Sequence[str]:
+    """The body with its hatches, which leave the texts free."""
+    body = list(layout.work.body)
+    free = [text.box.grown(0.5) for art, _ in layout.labels for text in art.texts]
+    for index, area in layout.work.hatched:
+        body[index] = stroke(lines_d(hatch(area, _HATCH_SPACING, free)), look.WRONG_HATCH, 0.2)
+    return body
+
+
+def _document(figure: FigureView, height: float, content: str) -> str:
+    width = figure.width_mm
+    return element(
+        "svg",
+        f"<title>{words(figure.title)}</title>{content}",
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {num(width)} {num(height)}",
+        width=f"{num(width)}mm",
+        height=f"{num(height)}mm",
+        role="img",
+        aria_label=figure.alt,
+    )

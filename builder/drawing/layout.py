@@ -1,0 +1,171 @@
+"""All labels of a figure at one scale: gathers the ways of each, lets label_place choose, and scores the result."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.drawing import look, symbol
+from builder.drawing.arrows import direction_arrows
+from builder.drawing.box import Box, box_about, box_round, traces_of
+from builder.drawing.dimension import dimension_ways
+from builder.drawing.font import Lettering
+from builder.drawing.frame import Frame
+from builder.drawing.label import Way, corner_ways, disc_ways, grain_ways, word_ways
+from builder.drawing.label_place import Choice, Field, place
+from builder.drawing.lettered import LabelArt
+from builder.drawing.line_work import LineWork, line_work
+from builder.drawing.run import Run, run_of
+from builder.drawing.svg import XY
+from builder.view import FigureView
+
+# A label left out is worse than any clutter.
+_LEFT_OUT = 10_000.0
+
+
+@dataclass
+class Layout:
+    """A figure at one scale, with its labels.
+
+    marks  : symbols on top of the line work, as markup
+    labels : the drawings of the labels placed, each with whether it needs a plate
+    missing: what could not be placed, as words
+    cost   : of the labels, lower is clearer
+    """
+
+    work: LineWork
+    marks: list[str]
+    labels: list[tuple[LabelArt, bool]]
+    missing: list[str]
+    cost: float
+
+    def extent(self) -> Box:
+        """Everything drawn, mm on paper."""
+        boxes = [self.work.frame.box.grown(look.CUT_EDGE / 2), *self.work.blocked]
+        boxes += [trace.box for trace in self.work.traces]
+        for art, _ in self.labels:
+            boxes += [text.box for text in art.texts]
+            boxes += [Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])) for a, b in art.pieces]
+            boxes += [art.disc.grown(look.THIN / 2)] if art.disc is not None else []
+        return box_round(boxes)
+
+
+def lay_out(figure: FigureView, frame: Frame, paper: Box, lettering: Lettering) -> Layout:
+    """Line work, symbols and labels of a figure in a frame; no label leaves the paper."""
+    work = line_work(figure, frame)
+    marks = _marks(figure, work)
+    asked = list(_labels(figure, work, lettering))
+    ways = [list(found) for _, found in asked]
+    field = Field(paper.grown(-look.PAD), work.blocked, work.traces)
+    choices = place([[candidate for candidate, _ in found] for found in ways], field)
+    labels: list[tuple[LabelArt, bool]] = []
+    missing: list[str] = []
+    for (name, _), found, choice in zip(asked, ways, choices, strict=True):
+        if choice is None:
+            missing.append(name)
+        else:
+            labels.append((found[choice.index][1], choice.on_lines))
+    return Layout(work, marks, labels, missing, _cost(choices))
+
+
+def _cost(choices: Sequence[Choice | None]) -> float:
+    return sum(_LEFT_OUT if choice is None else choice.cost for choice in choices)
+
+
+def _marks(figure: FigureView, work: LineWork) -> list[str]:
+    """Breaks, arrows, start, end and rings; also tells the line work what they cover."""
+    frame = work.frame
+    marks = _breaks(work)
+    route = [run_of(segment, frame) for segment in figure.route]
+    start, end = _ends(figure, frame)
+    for at, radius in ((start, look.START_RADIUS), (end, 1.9)):
+        if at is not None:
+            work.blocked.append(box_about(at, 2 * radius, 2 * radius))
+    for middle, way in direction_arrows(route, work.blocked):
+        marks.append(symbol.direction_arrow(middle, way, look.ACCENT))
+        work.blocked.append(box_about(middle, look.ARROW_LENGTH, look.ARROW_LENGTH))
+    if end is not None:
+        marks.append(symbol.end_mark(end, _way_at_end(route, end)))
+    if start is not None:
+        marks.append(symbol.start_mark(start))
+    for point in figure.ring:
+        centre = frame.at(point)
+        marks.append(symbol.ring(centre))
+        work.blocked.append(box_about(centre, 2 * look.RING_RADIUS + look.RING, 2 * look.RING_RADIUS + look.RING))
+    return marks
+
+
+def _breaks(work: LineWork) -> list[str]:
+    marks = []
+    box = work.frame.box
+    for gap in work.frame.breaks:
+        middle = work.frame.at(((gap.low + gap.high) / 2, (gap.low + gap.high) / 2))[gap.axis]
+        space = (
+            Box(middle - 1.3, box.y0 - 1.4, middle + 1.3, box.y1 + 1.4)
+            if gap.axis == 0
+            else Box(box.x0 - 1.4, middle - 1.3, box.x1 + 1.4, middle + 1.3)
+        )
+        mark, lines = symbol.break_mark(space, gap.axis)
+        marks.append(mark)
+        for line in lines:
+            work.traces += traces_of(line)
+        work.blocked.append(space)
+    return marks
+
+
+def _ends(figure: FigureView, frame: Frame) -> tuple[XY | None, XY | None]:
+    """Start and end on paper; no end where it is the start."""
+    start = frame.at(figure.start) if figure.start is not None else None
+    end = frame.at(figure.end) if figure.end is not None else None
+    if start is not None and end is not None and math.dist(start, end) < 0.6:
+        end = None
+    return start, end
+
+
+def _way_at_end(route: Sequence[Run], end: XY) -> XY:
+    """The direction sewn last, or of the run that ends there."""
+    if not route:
+        return 1.0, 0.0
+    last = min(reversed(route), key=lambda run: round(math.dist(run.end, end), 3))
+    return last.at(1.0)[1]
+
+
+def _labels(figure: FigureView, work: LineWork, lettering: Lettering) -> Iterator[tuple[str, Iterator[Way]]]:
+    """Every label asked for, as (name for a problem, its ways): the hardest to place first."""
+    frame = work.frame
+    start_word, end_word, grain_word = figure.words
+    for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):
+        yield f"dimension {line.text}", dimension_ways(line, frame, lettering)
+    for number, run in _numbered(figure, frame):
+        yield f"order number {number}", disc_ways(number, run, lettering)
+    start, end = _ends(figure, frame)
+    if start is not None:
+        yield f"word {start_word}", word_ways(start, start_word, look.START_RADIUS, lettering, accent=True, bold=True)
+    if end is not None:
+        yield f"word {end_word}", word_ways(end, end_word, 1.9, lettering, accent=True, bold=True)
+    for note in figure.callouts:
+        at = frame.at(note.at)
+        keep_off = _symbol_radius(at, work.blocked)
+        yield f"label {note.text}", word_ways(at, note.text, keep_off, lettering, accent=note.accent, bold=note.accent)
+    box = frame.box
+    area = work.areas[0] if work.areas else [(box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1)]
+    if figure.side:
+        yield f"label {figure.side}", corner_ways(figure.side, area, lettering)
+    if figure.grain is not None:
+        yield f"label {grain_word}", grain_ways(grain_word, figure.grain, area, box, lettering)
+
+
+def _symbol_radius(at: XY, blocked: Sequence[Box]) -> float:
+    """Radius of the widest symbol drawn about the point, 0 when there is none."""
+    return max(
+        (max(box.width, box.height) / 2 for box in blocked if math.dist(box.centre, at) < 0.5),
+        default=0.0,
+    )
+
+
+def _numbered(figure: FigureView, frame: Frame) -> Iterator[tuple[str, Run]]:
+    for one in figure.strokes:
+        for segment, number in zip(one.path, one.numbers, strict=False):
+            if number:
+                yield number, run_of(segment, frame)

@@ -1,0 +1,256 @@
+"""The strokes of a figure as line work: every role and state in its own line, in the order they lie on each other.
+
+Also says what labels have to keep clear of. Labels themselves are placed later (layout.py).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+
+from builder.drawing import look, symbol
+from builder.drawing.box import Box, Trace, box_about, traces_of
+from builder.drawing.dash import dash_dot
+from builder.drawing.frame import Frame
+from builder.drawing.hatch import inside
+from builder.drawing.notch import Cut, cut_of, from_piece, notched
+from builder.drawing.run import (
+    Run,
+    chain_d,
+    chains,
+    is_ring,
+    offset_points,
+    path_d,
+    points_of,
+    run_of,
+    smooth_stretches,
+)
+from builder.drawing.stitch_line import Pen, bartack_art, seam_art
+from builder.drawing.svg import XY, filled, polyline_d, stroke
+from builder.view import FigureView, Stroke
+
+
+@dataclass
+class LineWork:
+    """What is drawn of the part, and what it covers.
+
+    body    : markup, lowest layer first; `over` lies on top of it
+    hatched : (index in body, area): where the hatch of a wrong side goes once the labels are placed
+    edges   : the cut edges; `areas` the areas they close, largest first
+    traces, blocked : lines and places labels keep clear of
+    """
+
+    frame: Frame
+    body: list[str] = field(default_factory=list)
+    over: list[str] = field(default_factory=list)
+    hatched: list[tuple[int, list[XY]]] = field(default_factory=list)
+    edges: list[Run] = field(default_factory=list)
+    areas: list[list[XY]] = field(default_factory=list)
+    traces: list[Trace] = field(default_factory=list)
+    blocked: list[Box] = field(default_factory=list)
+
+    def trace(self, runs: Sequence[Run], weight: float = 1.0) -> None:
+        """Let labels keep clear of the runs."""
+        for run in runs:
+            self.traces += traces_of(run.points, weight)
+
+    def edge_side(self, point: XY, way: XY) -> float:
+        """Where the goods lie, seen from a seam over the edge: mm to the right on paper, negative to the left.
+
+        On the edge itself a seam reaches inward; a line inside reaches out to the edge if that is near.
+        """
+        right = (-way[1], way[0])
+        probes = [(point[0] + right[0] * side, point[1] + right[1] * side) for side in (0.6, -0.6)]
+        within = [any(inside(probe, area) for area in self.areas) for probe in probes]
+        if within[0] != within[1]:
+            return 1.7 if within[0] else -1.7
+        near = [_nearest(probe, self.edges) for probe in probes]
+        reach = min(max(_nearest(point, self.edges), 1.2), 2.4)
+        return reach if near[0] <= near[1] else -reach
+
+
+def _nearest(point: XY, edges: Sequence[Run]) -> float:
+    pieces = (piece for edge in edges for piece in zip(edge.points, edge.points[1:], strict=False))
+    return min((from_piece(point, a, b) for a, b in pieces), default=1.7)
+
+
+def line_work(figure: FigureView, frame: Frame) -> LineWork:
+    """All strokes of a figure on paper."""
+    work = LineWork(frame)
+    runs = [[run_of(segment, frame) for segment in one.path] for one in figure.strokes]
+    pairs = [(one, found) for one, found in zip(figure.strokes, runs, strict=True) if found]
+    for one, found in pairs:
+        if one.role == "cut edge":
+            work.edges += found
+            if one.closed:
+                work.areas.append(points_of(found))
+    work.areas.sort(key=lambda area: -abs(_area(area)))
+    waiting = [
+        cut_of(chain, one.when, work.edges)
+        for one, found in pairs
+        if one.role == "notch"
+        for chain in chains(found)
+    ]
+    for one, found in pairs:
+        if one.role == "cut edge":
+            waiting = _cut_edge(work, one, found, waiting)
+        elif one.role != "notch":
+            _DRAWN.get(one.role, _seam)(work, one, found)
+    for cut in waiting:
+        _laid_over(work, cut)
+    return work
+
+
+def _area(points: Sequence[XY]) -> float:
+    return sum(a[0] * b[1] - a[1] * b[0] for a, b in zip(points, [*points[1:], points[0]], strict=True)) / 2
+
+
+def pen_of(one: Stroke, width: float) -> Pen:
+    """Colour and width of a stroke: what is done now in the accent and thick, earlier work grey and thin."""
+    if one.when == "now":
+        return Pen(look.ACCENT, look.NOW)
+    if one.when == "earlier":
+        return Pen(look.EARLIER, min(width, look.THIN))
+    return Pen(look.INK, width)
+
+
+def _fill(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA}.get(one.fill)
+    if tone is None or not one.closed:
+        return
+    if one.fill == "strip" and one.when == "earlier":
+        tone = look.MANILA_PALE
+    work.body.append(filled(path_d(runs), tone))
+    if one.fill == "wrong":
+        work.hatched.append((len(work.body), points_of(runs)))
+        work.body.append("")
+
+
+def _cut_edge(work: LineWork, one: Stroke, runs: Sequence[Run], cuts: list[Cut]) -> list[Cut]:
+    """An edge with its notches. Returns the notches that don't lie on it."""
+    opened: list[Run] = []
+    for run in runs:
+        pieces, done = notched(run, cuts)
+        opened += pieces
+        cuts = [cut for cut in cuts if cut not in done]
+        work.over += [_accent_v(cut) for cut in done if cut.when == "now"]
+        work.blocked += [_round_points(cut.v) for cut in done]
+    _fill(work, one, opened)
+    pen = pen_of(one, look.CUT_EDGE)
+    width = 0.5 if one.when == "earlier" else pen.width
+    work.body.append(stroke(path_d(opened), pen.colour, width, join="round"))
+    work.trace(opened)
+    return cuts
+
+
+def _accent_v(cut: Cut) -> str:
+    return stroke(polyline_d(cut.v), look.ACCENT, look.NOW, join="round", cap="round")
+
+
+def _laid_over(work: LineWork, cut: Cut) -> None:
+    """A notch on a curved edge: the edge is covered between its lips and the V drawn over it."""
+    work.body.append(stroke(polyline_d((cut.v[0], cut.v[2])), look.GROUND, look.CUT_EDGE + 0.5))
+    work.body.append(filled(polyline_d(cut.v, closed=True), look.GROUND))
+    colour = {"now": look.ACCENT, "earlier": look.EARLIER}.get(cut.when, look.INK)
+    work.body.append(stroke(polyline_d(cut.v), colour, look.CUT_EDGE, join="round", cap="round"))
+    work.blocked.append(_round_points(cut.v))
+    work.traces += traces_of(cut.v)
+
+
+def _round_points(points: Sequence[XY]) -> Box:
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def _strip(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    _fill(work, one, runs)
+    pen = pen_of(one, look.STRIP_EDGE)
+    width = 0.7 if one.when == "now" else pen.width
+    work.body.append(stroke(path_d(runs), pen.colour, width, join="miter"))
+    work.trace(runs)
+
+
+def _fold(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    pen = pen_of(one, 0.4)
+    work.body += [dash_dot(run, pen.colour, pen.width) for run in smooth_stretches(runs)]
+    work.trace(runs)
+
+
+def _seam(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    art = seam_art(runs, one.stitch, one.pitch * work.frame.scale, pen_of(one, 0.45), work.edge_side)
+    (work.over if one.when == "now" else work.body).extend(art)
+    work.trace(runs)
+
+
+def _bartack(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    art = bartack_art(runs, pen_of(one, 0.4))
+    (work.over if one.when == "now" else work.body).extend(art)
+    work.trace(runs)
+    work.blocked += [_round_points(points_of(chain)).grown(0.3) for chain in chains(runs)]
+
+
+def _hole(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    pen = pen_of(one, look.THIN)
+    for chain in chains(runs):
+        centre, radius = _round_shape(chain)
+        radius = max(radius, look.HOLE_RADIUS)
+        width = 0.55 if one.when == "now" else pen.width
+        work.body.append(symbol.drill_hole(centre, radius, pen.colour, width))
+        work.blocked.append(box_about(centre, 2 * radius + 1.5, 2 * radius + 1.5))
+
+
+def _hardware(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    pen = pen_of(one, look.STRIP_EDGE)
+    width = 0.6 if one.when == "now" else pen.width
+    for chain in chains(runs):
+        box = _round_points(points_of(chain))
+        if 0.8 <= box.width / max(box.height, 1e-9) <= 1.25:
+            centre, radius = _round_shape(chain)
+            radius = max(radius, look.HARDWARE_RADIUS)
+            work.body.append(symbol.hardware(centre, radius, pen.colour, width))
+            work.blocked.append(box_about(centre, 2 * radius, 2 * radius))
+        else:
+            # A buckle or a slider keeps its own shape, drawn as a double line.
+            shape = chain_d(chain, is_ring(chain))
+            work.body.append(stroke(shape, pen.colour, 1.3, join="round"))
+            work.body.append(stroke(shape, look.GROUND, 1.3 - 2 * look.THIN, join="round"))
+            work.trace(chain)
+
+
+def _round_shape(chain: Sequence[Run]) -> tuple[XY, float]:
+    box = _round_points(points_of(chain))
+    return box.centre, max(box.width, box.height) / 2
+
+
+def _binding(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A band along the edge, on the side of the goods."""
+    pen = pen_of(one, look.STRIP_EDGE)
+    width = 0.6 if one.when == "now" else pen.width
+    tone = look.MANILA_PALE if one.when == "earlier" else look.MANILA
+    for chain in chains(runs):
+        points, closed = points_of(chain), is_ring(chain)
+        middle = chain[len(chain) // 2].at(0.5)
+        aside = math.copysign(look.BINDING_WIDTH, work.edge_side(*middle))
+        inner = offset_points(points, aside, closed)
+        if closed:
+            inner.append(inner[0])
+        band = chain_d(chain, closed) + (
+            polyline_d(inner, closed=True) if closed else polyline_d(inner[::-1]).replace("M", "L", 1) + "Z"
+        )
+        work.body.append(f'<path d="{band}" fill="{tone}" fill-rule="evenodd"/>')
+        work.body.append(stroke(chain_d(chain, closed) + polyline_d(inner), pen.colour, width, join="round"))
+        work.trace(chain)
+        work.traces += traces_of(inner)
+
+
+_DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
+    "fold": _fold,
+    "seam": _seam,
+    "box": _seam,
+    "bartack": _bartack,
+    "hole": _hole,
+    "hardware": _hardware,
+    "strip": _strip,
+    "binding": _binding,
+}

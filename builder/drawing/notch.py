@@ -1,0 +1,92 @@
+"""Notches cut into the edge: the outline is opened and the V put in, drawn large enough to be seen.
+
+A notch is a few millimetres deep and would vanish at most scales, so it is drawn at least NOTCH_DEPTH deep on
+paper. Where the edge is curved or too near a corner, the V is laid over the edge instead.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from builder.drawing import look
+from builder.drawing.run import Run, points_of
+from builder.drawing.svg import XY, pair
+from builder.drawing.symbol import notch_points, way_between
+
+_ON_EDGE = 0.7
+_FLARE = 0.75
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A notch on paper: its V, and when it is cut."""
+
+    v: tuple[XY, XY, XY]
+    when: str
+
+    @property
+    def mouth(self) -> XY:
+        """The middle between its lips."""
+        return (self.v[0][0] + self.v[2][0]) / 2, (self.v[0][1] + self.v[2][1]) / 2
+
+
+def cut_of(chain: Sequence[Run], when: str, edges: Sequence[Run]) -> Cut:
+    """The V a notch's line work stands for: its mouth lies on the nearest edge, its tip farthest from it."""
+    points = points_of(chain)
+    if math.dist(points[0], points[-1]) < 0.02:
+        points = points[:-1]
+    far = [_off(point, edges) for point in points]
+    tip = points[far.index(max(far))]
+    lips = sorted(points, key=lambda point: (_off(point, edges), point))[: 2 if len(points) > 2 else 1]
+    mouth = (sum(x for x, _ in lips) / len(lips), sum(y for _, y in lips) / len(lips))
+    inward = way_between(mouth, tip)
+    depth = max(math.dist(mouth, tip), look.NOTCH_DEPTH)
+    half = max(math.dist(lips[0], lips[-1]) / 2, depth * _FLARE)
+    return Cut(notch_points(mouth, inward, half, depth), when)
+
+
+def _off(point: XY, edges: Sequence[Run]) -> float:
+    """Distance of a point from the nearest edge, 0 when there is none."""
+    return min((_from_polyline(point, edge.points) for edge in edges), default=0.0)
+
+
+def _from_polyline(point: XY, points: Sequence[XY]) -> float:
+    return min(from_piece(point, a, b) for a, b in zip(points, points[1:], strict=False))
+
+
+def from_piece(point: XY, a: XY, b: XY) -> float:
+    """Distance of a point from a straight piece, mm."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    size = dx * dx + dy * dy
+    share = 0.0 if size == 0 else min(1.0, max(0.0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / size))
+    return math.dist(point, (a[0] + dx * share, a[1] + dy * share))
+
+
+def notched(run: Run, cuts: Sequence[Cut]) -> tuple[list[Run], list[Cut]]:
+    """An edge with the notches that lie on it cut in, and the notches that were."""
+    if not run.straight:
+        return [run], []
+    way, length = way_between(run.start, run.end), run.length
+    found: list[tuple[float, Cut]] = []
+    for cut in cuts:
+        shares = [(lip[0] - run.start[0]) * way[0] + (lip[1] - run.start[1]) * way[1] for lip in (cut.v[0], cut.v[2])]
+        on_edge = all(from_piece(lip, run.start, run.end) <= _ON_EDGE for lip in (cut.v[0], cut.v[2]))
+        if on_edge and min(shares) > 0.3 and max(shares) < length - 0.3:
+            found.append((min(shares), cut))
+    found.sort(key=lambda item: item[0])
+    return _with_cuts(run, way, [cut for _, cut in found]), [cut for _, cut in found]
+
+
+def _with_cuts(run: Run, way: XY, cuts: Sequence[Cut]) -> list[Run]:
+    points = [run.start]
+    for cut in cuts:
+        ahead = (cut.v[2][0] - cut.v[0][0]) * way[0] + (cut.v[2][1] - cut.v[0][1]) * way[1] > 0
+        points += cut.v if ahead else cut.v[::-1]
+    points.append(run.end)
+    return [
+        Run((a, b), f"L{pair(b)}", straight=True)
+        for a, b in zip(points, points[1:], strict=False)
+        if math.dist(a, b) > 1e-6
+    ]

@@ -1,0 +1,16 @@
+"""Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
+
+from builder.geometry.measure import path_inside, smallest_radius
+from builder.geometry.outline import Outline, Vertex, polygon, rectangle
+from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
+from builder.geometry.placing import Placing
+from builder.geometry.segment import Arc, Bounds, Line, Segment
+from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
+from builder.geometry.shapes import ShapeBook, ShapeFault
+from builder.geometry.vector import GeometryFault, Point
+
+__all__ = [
+    "Arc", "Bounds", "FeatureShape", "GeometryFault", "Line", "Outline", "PartShape", "Path", "PlacedPart", "Placing",
+    "Point", "Segment", "ShapeBook", "ShapeFault", "Vertex", "bartack_zigzag", "box", "box_and_cross", "needle_points",
+    "path_inside", "polygon", "polyline", "rectangle", "smallest_radius", "stitches_per_run",
+]

@@ -1,0 +1,284 @@
+"""Measuring segments and rings of them: crossings, distances, area, a point or a path inside.
+
+Asks only; makes no new shape. Two things within TOUCH of each other touch.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from builder.geometry.segment import Arc, Bounds, Line, Segment
+from builder.geometry.vector import (
+    TOUCH,
+    GeometryFault,
+    Point,
+    add,
+    cross,
+    distance,
+    left,
+    lerp,
+    scale,
+    sub,
+    unit,
+)
+
+if TYPE_CHECKING:
+    from builder.geometry.outline import Outline
+    from builder.geometry.path import Path
+
+# Circles and lines this near to touching do touch: the root of a rounding error would otherwise tear one
+# point of contact into two, a thousand times farther apart.
+_TANGENT = 1e-9
+# Sine of the angle under which two lines count as parallel.
+_PARALLEL = 1e-12
+# Neighbours of a ring meet at their corner. Crossings this near to it are the corner itself, not a fault:
+# rounded coordinates make a smooth corner cross itself by less than this, far under what a knife can cut.
+_CORNER = 1e-3
+
+
+def bounds_union(boxes: Iterable[Bounds]) -> Bounds:
+    """The box around all boxes. GeometryFault when there is none."""
+    every = list(boxes)
+    if not every:
+        raise GeometryFault("There is nothing to put a box around.")
+    lefts, bottoms, rights, tops = zip(*every, strict=True)
+    return min(lefts), min(bottoms), max(rights), max(tops)
+
+
+def distance_point_segment(point: Point, segment: Segment) -> float:
+    """Shortest distance from a point to a line or an arc, mm."""
+    return distance(point, nearest_point(point, segment))
+
+
+def nearest_point(point: Point, segment: Segment) -> Point:
+    """The point of the segment nearest to the given one."""
+    if isinstance(segment, Line):
+        return segment.point_at(min(1.0, max(0.0, segment.share_of(point))))
+    if point == segment.centre:
+        return segment.start
+    on_circle = add(segment.centre, scale(unit(sub(point, segment.centre)), segment.radius))
+    if segment.holds(on_circle):
+        return on_circle
+    return min(segment.start, segment.end, key=lambda end: distance(point, end))
+
+
+def segments_cross(a: Segment, b: Segment) -> tuple[Point, ...]:
+    """The points two segments share, touching ends included.
+
+    Segments that lie on each other along a stretch give the two ends of the stretch. Order: along a.
+    """
+    box_a, box_b = a.bounds(), b.bounds()
+    if not (_boxes_meet(box_a, box_b, 0) and _boxes_meet(box_a, box_b, 1)):
+        return ()
+    found: list[Point] = []
+    # Ends first: they are exact, and they alone tell of segments lying on each other.
+    candidates = [end for end in (a.start, a.end) if distance_point_segment(end, b) <= TOUCH]
+    candidates += [end for end in (b.start, b.end) if distance_point_segment(end, a) <= TOUCH]
+    candidates += [point for point in carriers_cross(a, b) if _within(point, a) and _within(point, b)]
+    for point in candidates:
+        if all(distance(point, other) > TOUCH for other in found):
+            found.append(point)
+    return tuple(sorted(found, key=a.share_of))
+
+
+def carriers_cross(a: Segment, b: Segment) -> list[Point]:
+    """Where the endless lines or whole circles two segments lie on cross; none for one and the same."""
+    if isinstance(a, Line):
+        return _lines_cross(a, b) if isinstance(b, Line) else _line_circle_cross(a, b)
+    return _line_circle_cross(b, a) if isinstance(b, Line) else _circles_cross(a, b)
+
+
+def _within(point: Point, segment: Segment) -> bool:
+    """Does a point of the segment's endless carrier lie on the segment itself?"""
+    if isinstance(segment, Arc):
+        return segment.holds(point)
+    slack = TOUCH / segment.length
+    return -slack <= segment.share_of(point) <= 1 + slack
+
+
+def _lines_cross(a: Line, b: Line) -> list[Point]:
+    way_a, way_b = sub(a.end, a.start), sub(b.end, b.start)
+    spread = cross(way_a, way_b)
+    if abs(spread) <= _PARALLEL * a.length * b.length:
+        return []
+    return [lerp(a.start, a.end, cross(sub(b.start, a.start), way_b) / spread)]
+
+
+def _line_circle_cross(line: Line, arc: Arc) -> list[Point]:
+    way, radius = line.tangent_at(0), arc.radius
+    foot_distance = cross(way, sub(arc.centre, line.start))
+    foot = add(arc.centre, scale(left(way), -foot_distance))
+    gap = abs(foot_distance) - radius
+    return _either_side(foot, way, gap, radius * radius - foot_distance * foot_distance)
+
+
+def _circles_cross(a: Arc, b: Arc) -> list[Point]:
+    apart = distance(a.centre, b.centre)
+    if apart <= _TANGENT:
+        return []
+    way = unit(sub(b.centre, a.centre))
+    along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart)
+    foot = add(a.centre, scale(way, along))
+    gap = max(apart - (a.radius + b.radius), abs(a.radius - b.radius) - apart)
+    return _either_side(foot, left(way), gap, a.radius * a.radius - along * along)
+
+
+def _either_side(foot: Point, way: Point, gap: float, square: float) -> list[Point]:
+    """The two points √square to either side of the foot; one where they touch, none across a gap."""
+    if abs(gap) <= _TANGENT:
+        return [foot]
+    if gap > 0:
+        return []
+    reach = math.sqrt(max(0.0, square))
+    return [add(foot, scale(way, reach)), add(foot, scale(way, -reach))]
+
+
+def first_crossing(ring: Sequence[Segment]) -> Point | None:
+    """A point where a closed ring of segments crosses or touches itself, None when it doesn't.
+
+    The corners where neighbours join don't count. A sweep along the longer side of the ring: only segments
+    whose boxes overlap are compared, so a few thousand segments take well under a second.
+    """
+    boxes = [segment.bounds() for segment in ring]
+    whole = bounds_union(boxes)
+    axis = 0 if whole[2] - whole[0] >= whole[3] - whole[1] else 1
+    active: list[int] = []
+    for index in sorted(range(len(ring)), key=lambda i: boxes[i][axis]):
+        reached = boxes[index][axis] - TOUCH
+        active = [other for other in active if boxes[other][axis + 2] >= reached]
+        for other in active:
+            if _boxes_meet(boxes[index], boxes[other], 1 - axis):
+                point = _fault_of_pair(ring, min(index, other), max(index, other))
+                if point is not None:
+                    return point
+        active.append(index)
+    return None
+
+
+def _boxes_meet(a: Bounds, b: Bounds, axis: int) -> bool:
+    return a[axis] <= b[axis + 2] + TOUCH and b[axis] <= a[axis + 2] + TOUCH
+
+
+def _fault_of_pair(ring: Sequence[Segment], first: int, second: int) -> Point | None:
+    """A crossing of two segments of the ring away from the corners they share."""
+    corners = []
+    if second == first + 1:
+        corners.append(ring[first].end)
+    if first == 0 and second == len(ring) - 1:
+        corners.append(ring[second].end)
+    for point in segments_cross(ring[first], ring[second]):
+        if all(distance(point, corner) > _CORNER for corner in corners):
+            return point
+    return None
+
+
+def path_inside(outline: Outline, path: Path, tolerance: float) -> Point | None:
+    """The first point of a path that lies outside the outline by more than `tolerance` mm, else None.
+
+    Each run is cut where it meets the boundary, so with no tolerance the answer is exact. A piece outside is
+    probed at 16 places, so an excursion less than that over the tolerance and shorter may be missed.
+    """
+    allowed = max(tolerance, TOUCH)
+    for run in path.runs:
+        shares = _shares_at_boundary(outline, run)
+        for low, high in pairwise(shares):
+            probes = [low + (high - low) * step / 16 for step in range(17)]
+            for before, share in pairwise(probes):
+                if not outline.contains(run.point_at(before), allowed):
+                    return run.point_at(before)
+                if not outline.contains(run.point_at(share), allowed):
+                    return _leaves_at(outline, run, before, share, allowed)
+    return None
+
+
+def _shares_at_boundary(outline: Outline, run: Segment) -> list[float]:
+    meets = (point for segment in outline.segments for point in segments_cross(run, segment))
+    return sorted({0.0, 1.0, *(share for point in meets if 0 < (share := run.share_of(point)) < 1)})
+
+
+def _leaves_at(outline: Outline, run: Segment, inside: float, outside: float, allowed: float) -> Point:
+    """The first point outside, between a share inside and one outside, by halving."""
+    for _ in range(48):
+        middle = (inside + outside) / 2
+        if outline.contains(run.point_at(middle), allowed):
+            inside = middle
+        else:
+            outside = middle
+    return run.point_at(outside)
+
+
+def smallest_radius(path: Path) -> float:
+    """Radius of the tightest arc of a path, mm; infinite when it has only straight runs."""
+    return min((run.radius for run in path.runs), default=math.inf)
+
+
+def ring_area(segments: Sequence[Segment]) -> float:
+    """Area of a closed ring, mm², negative for a clockwise one.
+
+    Green's theorem: the polygon of the chords plus the piece between each arc and its chord.
+    """
+    return _chord_area(segments) + sum(_area_over_chord(segment) for segment in segments)
+
+
+def ring_centroid(segments: Sequence[Segment]) -> Point:
+    """Centre of area of a closed ring, exact for arcs: area moments over area."""
+    origin = segments[0].start
+    moment = (0.0, 0.0)
+    for segment in segments:
+        a, b = sub(segment.start, origin), sub(segment.end, origin)
+        moment = add(moment, scale(add(a, b), cross(a, b) / 6))
+        moment = add(moment, _moment_over_chord(segment, origin))
+    return add(origin, scale(moment, 1 / ring_area(segments)))
+
+
+def _chord_area(segments: Sequence[Segment]) -> float:
+    """Area of the polygon of the chords, mm², from a corner so that a far ring loses no digits."""
+    origin = segments[0].start
+    return sum(cross(sub(s.start, origin), sub(s.end, origin)) for s in segments) / 2
+
+
+def _area_over_chord(segment: Segment) -> float:
+    """Signed area between an arc and its chord, mm²: r²(θ − sin θ)/2; 0 for a line."""
+    if isinstance(segment, Line):
+        return 0.0
+    sweep = segment.sweep
+    return segment.radius**2 * (sweep - math.sin(sweep)) / 2
+
+
+def _moment_over_chord(segment: Segment, origin: Point) -> Point:
+    """First moment of the area between an arc and its chord about the origin, mm³.
+
+    About the arc's own centre it is ⅔ r³ sin³(θ/2) towards the middle of the arc.
+    """
+    if isinstance(segment, Line):
+        return 0.0, 0.0
+    outward = unit(sub(segment.point_at(0.5), segment.centre))
+    own = 2 / 3 * (segment.radius * math.sin(segment.sweep / 2)) ** 3
+    return add(scale(sub(segment.centre, origin), _area_over_chord(segment)), scale(outward, own))
+
+
+def ring_winding(segments: Sequence[Segment], point: Point) -> int:
+    """How often the ring goes round the point: the polygon of the chords, corrected by each arc's bulge."""
+    turns = 0
+    for segment in segments:
+        side = cross(sub(segment.end, segment.start), sub(point, segment.start))
+        if segment.start[1] <= point[1] < segment.end[1]:
+            turns += side > 0
+        elif segment.end[1] <= point[1] < segment.start[1]:
+            turns -= side < 0
+        if isinstance(segment, Arc) and distance(point, segment.centre) < segment.radius:
+            turns += _between_arc_and_chord(segment, side)
+    return turns
+
+
+def _between_arc_and_chord(arc: Arc, side: float) -> int:
+    """Turns of the loop of arc and chord about a point of its circle on that side of the chord."""
+    way = sub(arc.end, arc.start)
+    # A point on the chord must fall to the side the winding above puts it: a hair right, a smaller hair up.
+    side = side or -way[1] or way[0]
+    if arc.clockwise:
+        return -1 if side > 0 or way == (0, 0) else 0
+    return 1 if side < 0 or way == (0, 0) else 0

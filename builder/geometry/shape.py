@@ -1,0 +1,59 @@
+"""What a built shape is: parts and features in millimetres. Building them is shapes.py."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from builder.geometry.outline import Outline
+from builder.geometry.path import Path
+from builder.geometry.placing import Placing
+from builder.geometry.segment import Bounds
+from builder.geometry.vector import Point
+from builder.model import Feature, Part
+
+
+@dataclass(frozen=True, slots=True)
+class FeatureShape:
+    """A feature on its part, mm, in the part's coordinates.
+
+    paths   : lines sewn, folded or cut, each in working order
+    regions : areas covered (a strip, a bartack)
+    points  : centres of holes, hardware and bartacks, tips of notches, in working order
+    size    : (diameter, 0) of round things, (length, width) of bartacks, (0, 0) else
+    """
+
+    name: str
+    kind: str
+    feature: Feature
+    paths: tuple[Path, ...] = ()
+    regions: tuple[Outline, ...] = ()
+    points: tuple[Point, ...] = ()
+    size: tuple[float, float] = (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPart:
+    """A part inside a sub-assembly: `name` as typed (a state or base part), where it lies, side up, layer."""
+
+    name: str
+    shape: PartShape
+    placing: Placing
+    side: str
+    layer: int
+
+
+@dataclass(frozen=True, slots=True)
+class PartShape:
+    """A base part in one size."""
+
+    name: str
+    part: Part
+    outline: Outline
+    features: Mapping[str, FeatureShape]
+    components: tuple[PlacedPart, ...] = ()
+
+    @property
+    def bounds(self) -> Bounds:
+        """Box around the outline: left, bottom, right, top in mm."""
+        return self.outline.bounds()

@@ -1,0 +1,137 @@
+"""Door of the model room: frozen, typed objects; units; links between files resolved."""
+
+from builder.model.base import Noun
+from builder.model.check_plan import CheckPlan
+from builder.model.element import Element
+from builder.model.expression import Expression
+from builder.model.faults import FAULTS, FaultKind, fault
+from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
+from builder.model.frequency import EACH_PIECE, Frequency
+from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
+from builder.model.link import Linked, link
+from builder.model.load import NOUNS, Entry
+from builder.model.machine import KINDS, MachineKind, SettingKind
+from builder.model.material import Material, chlorinated
+from builder.model.near_names import near
+from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
+from builder.model.part import Component, Outline, Part
+from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
+from builder.model.plant_model import PlantModel, State
+from builder.model.product import Product, RouteStop
+from builder.model.quantity import Quantity, Range
+from builder.model.references import shown_part
+from builder.model.results import NO_SOURCE, OperationTime, ProductTime, Results, RouteLine, StepTime
+from builder.model.route import RouteStep, route_of
+from builder.model.settings import SettingValue, limit_range, settings_of
+from builder.model.shown import (
+    show_minutes,
+    show_number,
+    show_percent,
+    show_quantity,
+    show_range,
+    show_seconds,
+    show_tolerance,
+)
+from builder.model.sizes import Dimensions, Values, find_dimension, full_name
+from builder.model.states import FeatureRef, cut_with, earlier_work, feature_homes, find_feature
+from builder.model.station import Pace, SettingLimit, Station
+from builder.model.stitch import STITCHES, Stitch
+from builder.model.study import Study
+from builder.model.text_width import FontTable, em_for_capitals, load_font_table, text_width
+from builder.model.time_text import Estimate
+from builder.model.tolerance import Tolerance
+
+__all__ = [
+    "Allowances",
+    "At",
+    "Bartack",
+    "Box",
+    "CheckPlan",
+    "Component",
+    "DEFER",
+    "Dimensions",
+    "EACH_PIECE",
+    "Element",
+    "Entry",
+    "Estimate",
+    "Expression",
+    "FAULTS",
+    "Fault",
+    "FaultKind",
+    "Feature",
+    "FeatureRef",
+    "Fold",
+    "FontTable",
+    "Frequency",
+    "Gauge",
+    "HAZARDS",
+    "Hardware",
+    "Hazard",
+    "Hole",
+    "KINDS",
+    "Linked",
+    "MachineKind",
+    "Material",
+    "NOUNS",
+    "NO_SOURCE",
+    "Notch",
+    "Noun",
+    "Operation",
+    "OperationTime",
+    "Outline",
+    "PROTECTIONS",
+    "Pace",
+    "Part",
+    "Plant",
+    "PlantModel",
+    "Product",
+    "ProductTime",
+    "ProtectionKind",
+    "Quantity",
+    "Range",
+    "Results",
+    "RouteLine",
+    "RouteStep",
+    "RouteStop",
+    "RuleSetting",
+    "STITCHES",
+    "Seam",
+    "SettingKind",
+    "SettingLimit",
+    "SettingValue",
+    "State",
+    "Station",
+    "Step",
+    "StepTime",
+    "Stitch",
+    "Strip",
+    "Study",
+    "Tolerance",
+    "ToleranceSpec",
+    "Values",
+    "WORK_KEYS",
+    "chlorinated",
+    "cut_with",
+    "earlier_work",
+    "em_for_capitals",
+    "fault",
+    "feature_homes",
+    "find_dimension",
+    "find_feature",
+    "full_name",
+    "limit_range",
+    "link",
+    "load_font_table",
+    "near",
+    "route_of",
+    "settings_of",
+    "show_minutes",
+    "show_number",
+    "show_percent",
+    "show_quantity",
+    "show_range",
+    "show_seconds",
+    "show_tolerance",
+    "shown_part",
+    "text_width",
+]

@@ -1,0 +1,22 @@
+"""The plant's own table of element times."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Literal
+
+from builder.model.base import Noun, Text
+from builder.model.typed import Time
+
+
+class Element(Noun):
+    """An element of work timed once and used in many operations. `time` is a basic time, without allowance.
+
+    basis : studied, or estimate until somebody times it
+    """
+
+    title: Text
+    time: Time
+    basis: Literal["studied", "estimate"]
+    readings: Text | None = None
+    date: datetime.date | None = None

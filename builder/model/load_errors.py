@@ -1,0 +1,136 @@
+"""pydantic's errors to findings: plain words, the place as typed, one message a fault.
+
+A missing key is paired with the nearest unknown key of the same object, so a slip of the pen gives one message.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import cache
+from typing import TYPE_CHECKING, Any
+
+from pydantic import ValidationError
+
+from builder.finding import Finding
+from builder.model.faults import fault
+from builder.model.feature import KIND_KEYS, kinds_in
+from builder.model.near_names import near
+
+if TYPE_CHECKING:
+    from builder.model.load import Entry
+
+Path = tuple[str | int, ...]
+_PLAIN = {
+    "string_type": "should be a text",
+    "string_too_short": "is empty",
+    "dict_type": "should be a table of keys and values",
+    "mapping_type": "should be a table of keys and values",
+    "model_type": "should be a table of keys and values",
+    "model_attributes_type": "should be a table of keys and values",
+    "tuple_type": "should be a list, one item a line, each with a dash",
+    "list_type": "should be a list, one item a line, each with a dash",
+    "too_short": "is empty; it needs at least one item",
+    "date_from_datetime_parsing": "is no date; write it as 2026-03-14",
+    "date_parsing": "is no date; write it as 2026-03-14",
+    "date_type": "is no date; write it as 2026-03-14",
+}
+
+
+def findings_of(error: ValidationError, body: Any, entry: Entry) -> Iterator[Finding]:
+    """One finding for each fault in an object's values."""
+    about = f"{entry.kind}:{entry.name}"
+    missing: dict[Path, list[str]] = {}
+    unknown: dict[Path, list[str]] = {}
+    for one in error.errors(include_url=False):
+        path = _path(one["loc"])
+        if one["type"] == "missing":
+            missing.setdefault(path[:-1], []).append(str(path[-1]))
+        elif one["type"] == "extra_forbidden":
+            unknown.setdefault(path[:-1], []).append(str(path[-1]))
+        else:
+            yield _finding(one, path, body, entry, about)
+    for owner, keys in unknown.items():
+        for key in keys:
+            yield _unknown_key(owner, key, missing.get(owner, []), entry, about)
+    for owner, keys in missing.items():
+        where = _words(owner) or f"this {entry.kind}"
+        for key in keys:
+            message = f"`{key}:` is missing in {where}"
+            yield fault("key-missing", entry.place(*owner, key=True), message, (about, f"key:{key}"))
+
+
+def _path(loc: tuple[int | str, ...]) -> Path:
+    return tuple(step for step in loc if not (isinstance(step, str) and step.startswith("«")))
+
+
+def _words(path: Path) -> str:
+    return " › ".join(str(step + 1) if isinstance(step, int) else step for step in path)
+
+
+def _unknown_key(owner: Path, key: str, missing: list[str], entry: Entry, about: str) -> Finding:
+    close = near(key, missing) or near(key, _all_keys())
+    if close and close[0] in missing:
+        missing.remove(close[0])
+    hint = f"did you mean `{close[0]}`?" if close else ""
+    where = f" in {_words(owner)}" if owner else ""
+    message = f"`{key}` is no key this tool knows{where}"
+    remedy = f"{hint} Correct its spelling, or take it out.".strip()
+    names = (about, *(f"key:{name}" for name in close))
+    return fault("key-unknown", entry.place(*owner, key, key=True), message, names, remedy[0].upper() + remedy[1:])
+
+
+@cache
+def _all_keys() -> frozenset[str]:
+    from builder.model.load import NOUNS
+    from builder.model.plant import Plant
+
+    keys: set[str] = set()
+    for noun in (Plant, *NOUNS.values()):
+        schema = noun.model_json_schema(mode="validation")
+        for definition in (schema, *schema.get("$defs", {}).values()):
+            keys.update(definition.get("properties", {}))
+    return frozenset(keys)
+
+
+def _finding(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Finding:
+    kind, context = one["type"], one.get("ctx", {})
+    handler = _HANDLERS.get(kind)
+    if handler is not None:
+        return handler(one, path, body, entry, about)
+    if kind == "text_fault":
+        place = entry.place(*path, offset=int(context.get("offset", 0)))
+        return fault("value-unreadable", place, str(context["message"]), (about,), str(context.get("remedy", "")))
+    words = _PLAIN.get(kind, "can't be read")
+    return fault("value-unreadable", entry.place(*path), f"`{_words(path)}` {words}", (about,))
+
+
+def _literal(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Finding:
+    choices = [choice.strip("'") for choice in one["ctx"]["expected"].replace(" or ", ", ").split(", ")]
+    typed = str(one["input"])
+    close = near(typed, choices)
+    hint = f" Did you mean `{close[0]}`?" if close else ""
+    remedy = f"Write one of: {', '.join(choices)}.{hint}"
+    message = f"`{path[-1]}` can't be `{typed}`"
+    return fault("value-unreadable", entry.place(*path), message, (about,), remedy)
+
+
+def _feature(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Finding:
+    value = body
+    for step in path:
+        value = value[step]
+    found = kinds_in(value)
+    name = path[-1]
+    if len(found) > 1:
+        message = f"feature {name} has two kinds: {' and '.join(found)}"
+    else:
+        close = [(typed, near(typed, KIND_KEYS)) for typed in value] if isinstance(value, dict) else []
+        hint = next((f"; `{typed}` may be meant as `{best[0]}`" for typed, best in close if best), "")
+        message = f"feature {name} has no kind{hint}"
+    return fault("feature-kind", entry.place(*path, key=True), message, (about, f"feature:{name}"))
+
+
+_HANDLERS: dict[str, Callable[[Any, Path, Any, Entry, str], Finding]] = {
+    "literal_error": _literal,
+    "union_tag_not_found": _feature,
+    "union_tag_invalid": _feature,
+}

@@ -1,0 +1,60 @@
+"""A material: sheet goods, webbing, tape, thread, hardware, foam."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Literal
+
+from builder.model.base import Noun, Text
+from builder.model.typed import ArealMass, Length, LinearDensity, LinearMass, Mass
+
+
+class Evidence(Noun):
+    """What the declared composition rests on. A laser or a hot blade may only cut material that has it."""
+
+    kind: Literal["safety data sheet", "supplier declaration", "laboratory test"]
+    document: Text
+    date: datetime.date
+
+
+class Material(Noun):
+    """A material as bought.
+
+    mass : per area for sheets and foam, per length for webbing, tape and zips, each for hardware
+    tex  : linear density of a thread
+    composition : every polymer, fibre and coating; `unknown` is an honest answer, and is refused by heat
+    """
+
+    title: Text
+    form: Literal["sheet", "foam", "webbing", "tape", "thread", "hardware", "zip"]
+    width: Length | None = None
+    thickness: Length | None = None
+    mass: ArealMass | None = None
+    mass_per_length: LinearMass | None = None
+    mass_each: Mass | None = None
+    tex: LinearDensity | None = None
+    colour: Text | None = None
+    composition: tuple[Text, ...] = ()
+    evidence: Evidence | None = None
+    cautions: tuple[Text, ...] = ()
+    note: Text | None = None
+
+
+_CHLORINATED = (
+    "pvc", "vinyl", "polyvinyl chloride", "vinylidene chloride", "pvdc", "cpvc", "chloroprene", "neoprene", "chlor",
+)
+_NOT_CHLORINATED = ("vinyl acetate", "vinyl alcohol", "vinyl butyral", "vinyl ester", "chlorine-free", "vinyl-free",
+                    "pvc-free")
+
+
+def chlorinated(words: str) -> str | None:
+    """The name of a chlorinated polymer found in `words`, or None.
+
+    Vinyl acetate, alcohol, butyral and ester hold no chlorine and are passed.
+    PVC, vinyl and "any chlorinated plastic" are named by university workshop rules for lasers (read); which trade names
+    mean one is common practice, no source.
+    """
+    text = " ".join(words.lower().split())
+    for harmless in _NOT_CHLORINATED:
+        text = text.replace(harmless, " ")
+    return next((name for name in _CHLORINATED if name in text), None)

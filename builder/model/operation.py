@@ -1,0 +1,105 @@
+"""An operation: one job at one station, step by step."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field
+
+from builder.model.base import Names, Noun, Table, Text
+from builder.model.typed import (
+    AnyTolerance,
+    Count,
+    EveryText,
+    Ident,
+    PerText,
+    StepTime,
+)
+
+WORK_KEYS: tuple[str, ...] = ("sew", "cut", "place", "fold", "mark", "set")
+"""Step keys that name what the step works on; a step has one of them, or none for handwork."""
+
+
+class Step(Noun):
+    """One element of work.
+
+    sew … set : features worked now, or for `cut` the parts cut out
+    shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown
+    time      : hand work of this step, beside what the machine model counts
+    per       : how often it is done; `during`: done inside the machine time of that step
+    """
+
+    step: Ident
+    do: Text
+    key: Text | None = None
+    why: Text | None = None
+    sew: Names = ()
+    cut: Names = ()
+    place: Names = ()
+    fold: Names = ()
+    mark: Names = ()
+    set: Names = ()
+    shows: Text | None = None
+    look_at: Names = ()
+    check: Names = ()
+    photo: Text | None = None
+    alt: Text | None = None
+    caption: Text | None = None
+    time: StepTime | None = None
+    per: PerText | None = None
+    during: Ident | None = None
+    cautions: tuple[Text, ...] = ()
+
+    @property
+    def work(self) -> tuple[str, Names]:
+        """(kind-key, what it names), or ('', ()) for handwork."""
+        return next(((key, getattr(self, key)) for key in WORK_KEYS if getattr(self, key)), ("", ()))
+
+
+class ToleranceSpec(Noun):
+    """What a measure must be. `of` names a dimension; the nominal value is that of the geometry when left out."""
+
+    of: Text | None = None
+    what: Text | None = None
+    is_: AnyTolerance
+    with_: Text | None = None
+    every: EveryText | None = None
+
+
+class Fault(Noun):
+    """What can go wrong: the sign, the class, the cause, what to do, and when to stop and call."""
+
+    sign: Text
+    class_: Literal["critical", "major", "minor"]
+    cause: Text
+    do: Text | None = None
+    stop: Text | None = None
+
+
+def _one_of(value: Any) -> Any:
+    return {value: "1"} if isinstance(value, str) else value
+
+
+Makes = Annotated[Table[Ident, Count], BeforeValidator(_one_of, json_schema_input_type=str | dict[str, int])]
+"""What one run makes: a name (one piece), or names with counts."""
+
+
+class Operation(Noun):
+    """One job at one station. `needs` and `makes` count pieces for one run of the operation."""
+
+    title: Text
+    code: Text
+    station: Ident
+    needs: Table[Ident, Count] = Field(default_factory=dict)
+    makes: Makes
+    settings: Table[str, Text] = Field(default_factory=dict)
+    tolerances: Table[Ident, ToleranceSpec] = Field(default_factory=dict)
+    steps: tuple[Step, ...] = Field(min_length=1)
+    faults: tuple[Fault, ...] = ()
+    cautions: tuple[Text, ...] = ()
+    times: Text | None = None
+    bundle: Count | None = None
+    revision: Text = "A"
+    date: datetime.date | None = None
+    recorded_by: Names = ()

@@ -1,0 +1,64 @@
+"""The whole plant as one read-only object: every noun by name, the states between them, and where each was typed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from builder.finding import Place
+from builder.model.element import Element
+from builder.model.load import Entry
+from builder.model.material import Material
+from builder.model.operation import Operation
+from builder.model.part import Part
+from builder.model.plant import Plant
+from builder.model.product import Product
+from builder.model.station import Station
+from builder.model.study import Study
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """A part as it stands after an operation, or a cut piece.
+
+    base   : the part whose file holds its outline and features
+    maker  : the operation that makes it, '' for a part nobody makes here
+    needs  : names of the part states it is made from
+    worked : (base part, feature) made by `maker`
+    """
+
+    name: str
+    base: str
+    maker: str
+    needs: tuple[str, ...]
+    worked: frozenset[tuple[str, str]]
+
+
+@dataclass(frozen=True, slots=True)
+class PlantModel:
+    """Everything that was read and could be linked. Objects name each other; these mappings find them."""
+
+    plant: Plant
+    stations: Mapping[str, Station]
+    materials: Mapping[str, Material]
+    elements: Mapping[str, Element]
+    parts: Mapping[str, Part]
+    operations: Mapping[str, Operation]
+    products: Mapping[str, Product]
+    studies: Mapping[str, Study]
+    states: Mapping[str, State]
+    photos: Mapping[str, Any]
+    entries: Mapping[tuple[str, str], Entry]
+
+    def place(self, kind: str, name: str, *path: str | int, key: bool = False, offset: int = 0) -> Place:
+        """Where a value of an object was typed; `key` for its key, `offset` for a character inside it."""
+        entry = self.entries.get((kind, name))
+        if entry is None:
+            return Place("plant.yaml")
+        return entry.place(*path, key=key, offset=offset)
+
+    def base_of(self, name: str) -> Part | None:
+        """The part whose file holds the outline of a part state."""
+        state = self.states.get(name)
+        return self.parts.get(state.base) if state else None

@@ -1,0 +1,38 @@
+"""A product: a route of operations with quantities, in sizes."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field
+
+from builder.model.base import Noun, Table, Text
+from builder.model.typed import Count, Ident, Length
+
+
+class RouteStop(Noun):
+    """A stop of the route: an operation, or a sub-assembly (another product) with its whole route.
+
+    quantity : runs for one finished piece; left out, it follows from needs and makes
+    """
+
+    operation: Ident | None = None
+    sub_assembly: Ident | None = None
+    quantity: Count | None = None
+
+
+def _stop(value: Any) -> Any:
+    return {"operation": value} if isinstance(value, str) else value
+
+
+class Product(Noun):
+    """What is sold, or a sub-assembly others use. `sizes` override dimensions by full name (`back-panel.width`)."""
+
+    title: Text
+    route: tuple[Annotated[RouteStop, BeforeValidator(_stop, json_schema_input_type=str | RouteStop)], ...] = Field(
+        min_length=1
+    )
+    sizes: Table[Text, Table[str, Length]] = Field(default_factory=dict)
+    batch: Count | None = None
+    sold: Text | None = None
+    note: Text | None = None

@@ -1,0 +1,113 @@
+"""Every place where one object names another. link.py checks them; nothing else needs to know where names stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from builder.model.feature import Feature, Hardware, Seam, Strip
+from builder.model.operation import Operation, Step
+from builder.model.part import Part
+from builder.model.plant_model import PlantModel
+from builder.model.product import Product
+from builder.model.sizes import full_name
+from builder.model.time_text import Element as ElementText
+
+Owner = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """`owner` names something at `path`. It may be one of `kinds`, or one of the `local` names (called `what`)."""
+
+    owner: Owner
+    path: tuple[str | int, ...]
+    name: str
+    kinds: tuple[str, ...] = ()
+    local: Iterable[str] = ()
+    what: str = ""
+    key: bool = False
+    offset: int = 0
+
+
+def references(model: PlantModel) -> Iterator[Reference]:
+    """All references of the plant, in the order of the files."""
+    for name, part in model.parts.items():
+        yield from _of_part(("part", name), part)
+    for name, operation in model.operations.items():
+        yield from _of_operation(("operation", name), operation)
+    dimensions = _size_names(model) if any(one.sizes for one in model.products.values()) else frozenset()
+    for name, product in model.products.items():
+        yield from _of_product(("product", name), product, dimensions)
+
+
+def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:
+    if part.material is not None:
+        yield Reference(owner, ("material",), part.material, ("material",))
+    for number, component in enumerate(part.from_):
+        yield Reference(owner, ("from", number, "part"), component.part, ("part",))
+    for name, feature in part.features.items():
+        yield from _of_feature(owner, ("features", name), feature, part)
+
+
+def _of_feature(owner: Owner, path: tuple[str | int, ...], feature: Feature, part: Part) -> Iterator[Reference]:
+    if feature.on is not None:
+        yield Reference(owner, (*path, "on"), feature.on, local=part.features, what="feature")
+    if isinstance(feature, Strip):
+        yield Reference(owner, (*path, "strip"), feature.strip, ("part",))
+    if isinstance(feature, Hardware):
+        yield Reference(owner, (*path, "hardware"), feature.hardware, ("material",))
+    if isinstance(feature, Seam) and feature.binding is not None:
+        yield Reference(owner, (*path, "binding"), feature.binding, ("material",))
+
+
+def _of_operation(owner: Owner, operation: Operation) -> Iterator[Reference]:
+    yield Reference(owner, ("station",), operation.station, ("station",))
+    for name in operation.needs:
+        yield Reference(owner, ("needs", name), name, ("part", "material"), key=True)
+    for name, tolerance in operation.tolerances.items():
+        if tolerance.with_ is not None:
+            yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge",))
+    if operation.times is not None:
+        yield Reference(owner, ("times",), operation.times, ("study",))
+    names = [step.step for step in operation.steps]
+    for number, step in enumerate(operation.steps):
+        yield from _of_step(owner, ("steps", number), step, operation, names)
+
+
+def _of_step(
+    owner: Owner, path: tuple[str | int, ...], step: Step, operation: Operation, names: list[str]
+) -> Iterator[Reference]:
+    for number, name in enumerate(step.check):
+        yield Reference(owner, (*path, "check", number), name, local=operation.tolerances, what="tolerance")
+    if step.shows is not None:
+        yield Reference(owner, (*path, "shows"), shown_part(step.shows)[0], ("part",))
+    if step.during is not None:
+        yield Reference(owner, (*path, "during"), step.during, local=names, what="step")
+    if isinstance(step.time, ElementText):
+        yield Reference(owner, (*path, "time"), step.time.name, ("element",), offset=step.time.offset)
+    if step.photo is not None:
+        yield Reference(owner, (*path, "photo"), step.photo, ("photo",))
+
+
+def shown_part(shows: str) -> tuple[str, str]:
+    """`roll-back, wrong side` is (`roll-back`, `wrong`)."""
+    name, _, rest = shows.partition(",")
+    return name.strip(), "wrong" if "wrong" in rest else "right"
+
+
+def _size_names(model: PlantModel) -> frozenset[str]:
+    return frozenset(full_name(name, short) for name, part in model.parts.items() for short, _ in part.own_dimensions())
+
+
+def _of_product(owner: Owner, product: Product, dimensions: frozenset[str]) -> Iterator[Reference]:
+    for number, stop in enumerate(product.route):
+        if stop.operation is not None:
+            yield Reference(owner, ("route", number, "operation"), stop.operation, ("operation",))
+        if stop.sub_assembly is not None:
+            yield Reference(owner, ("route", number, "sub assembly"), stop.sub_assembly, ("product",))
+    if product.sold is not None:
+        yield Reference(owner, ("sold",), product.sold, ("part",))
+    for size, overrides in product.sizes.items():
+        for name in overrides:
+            yield Reference(owner, ("sizes", size, name), name, local=dimensions, what="dimension", key=True)

@@ -1,0 +1,102 @@
+"""What computing hands on to the rules, to view and to the commands: plain numbers with their origin.
+
+Times are in seconds inside an operation and in minutes for standards, as engineers read them; never rounded here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+NO_SOURCE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class StepTime:
+    """Basic time of one step, each time it is done.
+
+    hand_s, run_s : hand work and machine run [s]; run_s is 0 without a machine model or machine study
+    hand_estimated_s, run_estimated_s : the parts of them that rest on estimates [s]
+    share         : times per piece of the operation's run (1/20 for once every 20)
+    source        : study | element | estimate | model | none, joined with ` + `
+    readings      : number of readings behind it
+    during        : name of the step in whose machine time this one is done, ''
+    """
+
+    step: str
+    hand_s: float
+    run_s: float
+    hand_estimated_s: float
+    run_estimated_s: float
+    share: Fraction
+    source: str
+    readings: int = 0
+    during: str = ""
+
+    @property
+    def total_s(self) -> float:
+        """Hand work and run together, each time it is done [s]."""
+        return self.hand_s + self.run_s
+
+
+@dataclass(frozen=True, slots=True)
+class OperationTime:
+    """Times of one run of an operation, per run, allowances in `labour_min` and `machine_min`.
+
+    outside_s, inside_s, run_s : basic seconds a run: hand work with the machine waiting, hand work inside its run,
+                                 and the run itself
+    labour_min, machine_min    : standard minutes of labour, minutes the machine is held
+    estimate_share             : share of labour_min that rests on estimates, 0 to 1
+    """
+
+    operation: str
+    steps: tuple[StepTime, ...]
+    outside_s: float
+    inside_s: float
+    run_s: float
+    labour_min: float
+    machine_min: float
+    estimate_share: float
+
+    def step(self, name: str) -> StepTime | None:
+        """The time of a step by its name."""
+        return next((step for step in self.steps if step.step == name), None)
+
+
+@dataclass(frozen=True, slots=True)
+class RouteLine:
+    """An operation on a product's route, for one finished piece, quantity multiplied in."""
+
+    operation: str
+    station: str
+    quantity: Fraction
+    own_min: float
+    own_machine_min: float
+    cumulative_min: float
+    estimate_share: float
+
+
+@dataclass(frozen=True, slots=True)
+class ProductTime:
+    """Standard and machine minutes of one finished piece of a product in one size."""
+
+    product: str
+    variant: str | None
+    lines: tuple[RouteLine, ...]
+    standard_min: float
+    machine_min: float
+    estimate_share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Results:
+    """All numbers of a plant.
+
+    operations : by (operation, product or '', size or ''): an operation's time in that size's geometry
+    products   : in the order of the files, sizes in the order typed
+    """
+
+    operations: Mapping[tuple[str, str, str], OperationTime]
+    products: tuple[ProductTime, ...]
+    batch: int

@@ -1,0 +1,147 @@
+"""States of parts: what `makes` names, step by step from cut piece to product.
+
+A name in `makes` without a part file is the next state of the first part in `needs`: same outline, plus what the
+operation's steps made. Work is earlier if it lies behind the needed parts, not by a product's order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.model.feature import Hole, Notch
+from builder.model.operation import Operation
+from builder.model.part import Part
+from builder.model.plant_model import State
+
+
+@dataclass(frozen=True, slots=True)
+class FeatureRef:
+    """A feature found for a name in a step: in which part's file, and which."""
+
+    part: str
+    feature: str
+
+
+def part_states(parts: Mapping[str, Part], operations: Mapping[str, Operation]) -> dict[str, State]:
+    """All part names of the plant with their base. A name that rests only on itself has no state."""
+    makers = {made: name for name, operation in operations.items() for made in operation.makes}
+    bases: dict[str, str] = {}
+    states: dict[str, State] = {}
+    for name in (*parts, *makers):
+        base = _base(name, parts, operations, makers, bases)
+        if base is None:
+            continue
+        maker = makers.get(name, "")
+        needs = _needed_parts(operations[maker], parts, makers) if maker else ()
+        states[name] = State(name, base, maker, needs, frozenset())
+    named = _named_elsewhere(operations, states, parts)
+    return {name: _with_work(state, operations, states, parts, named) for name, state in states.items()}
+
+
+def _named_elsewhere(
+    operations: Mapping[str, Operation], states: Mapping[str, State], parts: Mapping[str, Part]
+) -> frozenset[tuple[str, str]]:
+    """Features some step names as its own work, so that cutting the part out doesn't make them."""
+    found: set[tuple[str, str]] = set()
+    for operation in operations.values():
+        homes = feature_homes(operation, states, parts)
+        for step in operation.steps:
+            refs = (find_feature(name, homes) for name in step.work[1])
+            found.update((ref.part, ref.feature) for ref in refs if ref is not None)
+    return frozenset(found)
+
+
+def _needed_parts(operation: Operation, parts: Mapping[str, Part], makers: Mapping[str, str]) -> tuple[str, ...]:
+    return tuple(name for name in operation.needs if name in parts or name in makers)
+
+
+def _base(
+    name: str,
+    parts: Mapping[str, Part],
+    operations: Mapping[str, Operation],
+    makers: Mapping[str, str],
+    known: dict[str, str],
+) -> str | None:
+    """The part file behind a name, following first needs; None if there is none, or a ring."""
+    trail: list[str] = []
+    at = name
+    while at not in parts and at not in known:
+        maker = makers.get(at)
+        needs = _needed_parts(operations[maker], parts, makers) if maker else ()
+        if at in trail or not needs:
+            return None
+        trail.append(at)
+        at = needs[0]
+    base = at if at in parts else known[at]
+    known.update(dict.fromkeys(trail, base))
+    return base
+
+
+def _with_work(
+    state: State,
+    operations: Mapping[str, Operation],
+    states: Mapping[str, State],
+    parts: Mapping[str, Part],
+    named: frozenset[tuple[str, str]],
+) -> State:
+    if not state.maker:
+        return state
+    operation = operations[state.maker]
+    homes = feature_homes(operation, states, parts)
+    worked: set[tuple[str, str]] = set()
+    for step in operation.steps:
+        for name in step.work[1]:
+            if (ref := find_feature(name, homes)) is not None:
+                worked.add((ref.part, ref.feature))
+            elif step.cut and name in parts:
+                worked.update((name, cut) for cut in cut_with(parts[name]) if (name, cut) not in named)
+    return State(state.name, state.base, state.maker, state.needs, frozenset(worked))
+
+
+def cut_with(part: Part) -> tuple[str, ...]:
+    """Features a cutter makes together with the outline: notches and holes."""
+    return tuple(name for name, feature in part.features.items() if isinstance(feature, Notch | Hole))
+
+
+def feature_homes(
+    operation: Operation, states: Mapping[str, State], parts: Mapping[str, Part]
+) -> dict[str, tuple[FeatureRef, ...]]:
+    """Feature names an operation may use, with where each is found: made parts first, then needed ones in order."""
+    bases: dict[str, None] = {}
+    for name in (*operation.makes, *operation.needs):
+        state = states.get(name)
+        if state is not None:
+            bases[state.base] = None
+    homes: dict[str, tuple[FeatureRef, ...]] = {}
+    for base in bases:
+        for feature in parts[base].features:
+            homes[feature] = (*homes.get(feature, ()), FeatureRef(base, feature))
+            homes[f"{base}/{feature}"] = (FeatureRef(base, feature),)
+    return homes
+
+
+def find_feature(name: str, homes: Mapping[str, tuple[FeatureRef, ...]]) -> FeatureRef | None:
+    """The feature a step names, the made part's before the needed parts'."""
+    found = homes.get(name, ())
+    return found[0] if found else None
+
+
+def earlier_work(name: str, states: Mapping[str, State]) -> frozenset[tuple[str, str]]:
+    """All (part, feature) made in the states behind a part state, its own maker's work not counted."""
+    done: set[tuple[str, str]] = set()
+    for state in _behind(name, states):
+        done |= state.worked
+    return frozenset(done)
+
+
+def _behind(name: str, states: Mapping[str, State]) -> Iterator[State]:
+    seen = {name}
+    stack = list(states[name].needs) if name in states else []
+    while stack:
+        at = stack.pop()
+        if at in seen or at not in states:
+            continue
+        seen.add(at)
+        yield states[at]
+        stack.extend(states[at].needs)

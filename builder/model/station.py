@@ -1,0 +1,71 @@
+"""A station: a kind of workplace, what it can do, what can hurt there and what to wear."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Literal
+
+from pydantic import Field
+
+from builder.model.base import Noun, Table, Text
+from builder.model.typed import Acceleration, Count, Flag, Ident, Length, Share, Speed, StitchRate, Time
+
+
+class SettingLimit(Noun):
+    """What one setting may be, where it is set, and how it is verified.
+
+    `limits` is a range (`1.5..5 mm`), `choices` a list of words; a setting has one of the two, or neither.
+    """
+
+    limits: Text | None = None
+    choices: tuple[Text, ...] | None = None
+    set_at: Text
+    verify: Literal["value", "gauge", "sample seam"]
+    how: Text | None = None
+
+
+class Pace(Noun):
+    """Constants of the machine model. Which ones a station needs depends on its kind.
+
+    calibrated : the day they were measured in this plant; without it what rests on them counts as estimate
+    """
+
+    top_speed: StitchRate | None = None
+    acceleration: Acceleration | None = None
+    braking: Acceleration | None = None
+    start: Time | None = None
+    corner_stop: Time | None = None
+    finish: Time | None = None
+    reposition: Time | None = None
+    travel: Speed | None = None
+    corner_speed: Speed | None = None
+    pierce: Time | None = None
+    feed: Speed | None = None
+    chop: Time | None = None
+    dwell: Time | None = None
+    cycle: Time | None = None
+    calibrated: datetime.date | None = None
+
+
+class Station(Noun):
+    """A kind of workplace of the plant.
+
+    attendance : constant | in sight (with `share`) | free: what the operator owes the machine's time
+    machine_waits : the machine is held while the operator works outside its cycle
+    """
+
+    title: Text
+    kind: Text
+    count: Count
+    distance: Length
+    attendance: Literal["constant", "in sight", "free"]
+    share: Share | None = None
+    machine_waits: Flag = True
+    stitches: tuple[Text, ...] = ()
+    needles: Count | None = None
+    settings: Table[str, SettingLimit] = Field(default_factory=dict)
+    pace: Pace = Pace()
+    hazards: tuple[Text, ...] = ()
+    protection: tuple[Text, ...] = ()
+    note: Text | None = None
+    labour_grade: Ident | None = None

@@ -1,0 +1,37 @@
+"""Door of the reading room: text to plain values with places, and no meaning of the values."""
+
+from __future__ import annotations
+
+from builder.reading.csv_table import CSV_LIMIT, Row, Table, read_table
+from builder.reading.discover import KINDS, OUTPUT_FOLDER, Photo, Source, read_folder
+from builder.reading.faults import WHY
+from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, read_photo, scaled_jpeg
+from builder.reading.spots import Branch, Document, PathStep, Spot, Value, pack, unpack
+from builder.reading.yaml_text import YAML_LIMIT, read_yaml
+
+__all__ = [
+    "CSV_LIMIT",
+    "KINDS",
+    "MAX_PIXELS",
+    "OUTPUT_FOLDER",
+    "WHY",
+    "YAML_LIMIT",
+    "Branch",
+    "Document",
+    "PathStep",
+    "Photo",
+    "PhotoData",
+    "PhotoFault",
+    "Row",
+    "Source",
+    "Spot",
+    "Table",
+    "Value",
+    "pack",
+    "read_folder",
+    "read_photo",
+    "read_table",
+    "read_yaml",
+    "scaled_jpeg",
+    "unpack",
+]

@@ -1,0 +1,144 @@
+"""Photos: how large they are, and a smaller copy. Which step shows one is no business of this module."""
+
+from __future__ import annotations
+
+import io
+import struct
+import warnings
+import zlib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from builder.errors import TextFault
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
+
+MAX_PIXELS = 40_000_000
+"""Largest photo that is decoded; more would need hundreds of megabytes of memory."""
+
+_FORMATS = ("JPEG", "PNG", "WEBP")
+_ORIENTATION = 0x0112  # the Exif tag of how the camera was held; the values 5 to 8 swap width and height
+_QUALITY = 85
+# What the decoders raise on damaged photos: whatever they happen to stumble over.
+_DAMAGE = (
+    OSError,
+    SyntaxError,
+    ValueError,
+    EOFError,
+    LookupError,
+    TypeError,
+    OverflowError,
+    struct.error,
+    zlib.error,
+)
+
+
+class PhotoFault(TextFault):
+    """A photo can't be used; `message` and `remedy` are for a finding."""
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoData:
+    """Size of a photo as it is seen, after the camera's turn [px], and its format (JPEG, PNG, WEBP)."""
+
+    width: int
+    height: int
+    format: str
+
+
+def read_photo(path: Path) -> PhotoData:
+    """Read a photo to its end. Raises PhotoFault if it is too large, cut off, or no JPEG, PNG or WebP."""
+    with _opened(path) as image:
+        image.load()
+        width, height = image.size
+        if image.getexif().get(_ORIENTATION, 1) in (5, 6, 7, 8):
+            width, height = height, width
+        return PhotoData(width, height, str(image.format))
+
+
+def scaled_jpeg(path: Path, max_px: int) -> bytes:
+    """The photo as a JPEG, turned upright, without any of the camera's notes.
+
+    max_px : the longer side is at most this [px], > 0; a smaller photo keeps its size
+
+    Colours are sRGB, what was transparent is white. The same photo and library give the same bytes.
+    Raises PhotoFault as `read_photo` does.
+    """
+    if max_px < 1:
+        raise ValueError(f"max_px is {max_px}")
+    with _opened(path) as image:
+        from PIL import Image, ImageOps
+
+        image.draft("RGB", (max_px, max_px))  # lets a JPEG be decoded at half size or less
+        upright = _in_srgb(ImageOps.exif_transpose(image))
+        upright.thumbnail((max_px, max_px), Image.Resampling.LANCZOS)
+        # A new image carries over pixels only: no place, no date, no camera, no comment.
+        clean = Image.new("RGB", upright.size, "white")
+        clean.paste(upright, mask=upright.getchannel("A") if upright.mode == "RGBA" else None)
+        out = io.BytesIO()
+        clean.save(out, "JPEG", quality=_QUALITY)
+        return out.getvalue()
+
+
+def _in_srgb(image: Image) -> Image:
+    """The photo in RGB or RGBA, its colours moved to sRGB if it says which it has."""
+    profile = image.info.get("icc_profile")
+    see_through = image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info
+    if profile and image.mode in ("RGB", "CMYK"):
+        from PIL import ImageCms
+
+        try:
+            source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
+            moved = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
+        except (ImageCms.PyCMSError, OSError):
+            moved = None  # a damaged profile: the colours as they are do
+        if moved is not None:
+            return moved
+    return image.convert("RGBA" if see_through else "RGB")
+
+
+@contextmanager
+def _opened(path: Path) -> Iterator[Image]:
+    """The photo, not yet decoded; whatever the library raises while it is used becomes a PhotoFault."""
+    from PIL import Image, UnidentifiedImageError
+
+    try:
+        with warnings.catch_warnings():
+            # Our own limit is lower than the library's, and comes with a remedy.
+            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
+            with Image.open(path) as image:
+                _check(image)
+                yield image
+    except PhotoFault:
+        raise
+    except UnidentifiedImageError:
+        raise PhotoFault("This is no photo, or its beginning is damaged.", remedy=_SAVE_AGAIN) from None
+    except Image.DecompressionBombError:
+        raise PhotoFault(_too_large(), remedy=_SHRINK) from None
+    except PermissionError:
+        raise PhotoFault("The photo can't be opened.", remedy="Allow reading it.") from None
+    except FileNotFoundError:
+        raise PhotoFault("There is no such photo.", remedy="Copy it into the folder photos.") from None
+    except _DAMAGE:
+        raise PhotoFault("The photo is cut off or damaged.", remedy=_COPY_AGAIN) from None
+
+
+_SAVE_AGAIN = "Save it as JPEG, PNG or WebP."
+_COPY_AGAIN = "Copy it from the camera again."
+_SHRINK = "Save it smaller; 4000 pixels on the longer side are plenty."
+
+
+def _check(image: Image) -> None:
+    if image.format not in _FORMATS:
+        raise PhotoFault(f"The photo is in the format {image.format}.", remedy=_SAVE_AGAIN)
+    if image.width * image.height > MAX_PIXELS:
+        raise PhotoFault(_too_large(image.width, image.height), remedy=_SHRINK)
+
+
+def _too_large(width: int = 0, height: int = 0) -> str:
+    size = f" ({width} × {height} pixels)" if width else ""
+    return f"The photo has more than {MAX_PIXELS // 1_000_000} megapixels{size}."

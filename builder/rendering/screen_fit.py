@@ -1,0 +1,109 @@
+"""How large a floor screen's words can stand so that one step fits a 16:9 screen.
+
+It estimates lines from mean letter widths; it doesn't lay anything out. Even the smallest size keeps the letters at
+the height the reading distance asks for: what does not fit then scrolls. The lengths repeat those of the theme's
+style sheet; a browser test holds the two together.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+
+from builder.view import Measure, SheetView, StepView
+
+# All in hundredths of the screen's width (vw). READ is the size of caution and key point, VALUE of
+# what is checked, OTHER of its gauge.
+READ = 2.74
+OTHER = 2.19
+VALUE = 3.0
+SCREEN_HEIGHT = 56.25
+SLIP_FOOT_AND_MARGINS = 12.2
+FULL_LINE = 95.0
+CHECK_INSET = 2.8
+SIGN = 4.9
+# Mean letter widths of Atkinson Hyperlegible in em: 0.44 and 0.49 measured in English text, plus 6 % for wide words.
+MEAN, MEAN_BOLD = 0.465, 0.52
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """Sizes of the action line, of the drill hole and of the words' column beside a figure [vw].
+
+    beside : the drill hole stands beside the words, not above them
+    joined : a check's words run on in one paragraph
+    """
+
+    name: str
+    action: float
+    drill: float
+    column: float = 42.5
+    beside: bool = True
+    joined: bool = False
+
+
+FITS = (
+    Fit("roomy", 4.1, 6.0, beside=False),
+    Fit("snug", 3.6, 5.4),
+    Fit("close", 3.2, 5.0),
+    Fit("tight", READ, 4.4, column=46.2, joined=True),
+)
+
+
+def fit_of(sheet: SheetView, step: StepView | None) -> str:
+    """The name of the largest fit whose words are estimated to stand beside the figure, else of the smallest."""
+    if step is None:
+        return FITS[0].name
+    room = SCREEN_HEIGHT - SLIP_FOOT_AND_MARGINS - _band_height(sheet)
+    for fit in FITS:
+        width = fit.column if step.figure or step.photo else FULL_LINE
+        if _words_height(step, fit, width) <= room:
+            return fit.name
+    return FITS[-1].name
+
+
+def _band_height(sheet: SheetView) -> float:
+    """Height of the caution band [vw]: its items stand in rows, one that does not fit beside the last begins a row."""
+    texts = [f"{item.signal} {item.text}" for item in sheet.cautions]
+    texts += [item.text or item.name for item in sheet.protection]
+    height, used = 2.0, FULL_LINE
+    for text in texts:
+        width = SIGN + len(text) * READ * MEAN
+        if used + width > FULL_LINE:
+            used = 0.0
+            height += 0.55 + max(1.4 * READ, _lines(text, READ * MEAN, FULL_LINE - SIGN) * 1.15 * READ)
+        used += width + 1.4 * READ
+    return height if texts else 0.0
+
+
+def _words_height(step: StepView, fit: Fit, width: float) -> float:
+    beside = fit.drill + 1.2 if fit.beside else 0.0
+    action = _lines(step.do, fit.action * MEAN_BOLD, width - beside) * 1.12 * fit.action
+    height = max(action, fit.drill) if fit.beside else action + fit.drill + 0.8
+    for text in step.cautions:
+        height += 1.9 + _lines(text, READ * MEAN_BOLD, width - 2.5) * 1.15 * READ
+    if step.key:
+        height += 1.1 + _lines(step.key, READ * MEAN, width - 3.2) * 1.2 * READ
+    return height + sum(_check_height(check, fit, width - CHECK_INSET) for check in step.checks)
+
+
+def _check_height(check: Measure, fit: Fit, width: float) -> float:
+    how = f"{check.gauge}, {check.plan}"
+    values = len(check.value) * VALUE * MEAN_BOLD + (len(check.other) + 3) * OTHER * MEAN
+    if fit.joined:
+        everything = values + (len(check.what) + len(how) + 2) * OTHER * MEAN
+        return 3.0 + ceil(everything * 1.08 / width) * 1.12 * VALUE
+    plain = _lines(check.what, OTHER * MEAN, width) + _lines(how, OTHER * MEAN, width)
+    return 3.2 + plain * 1.18 * OTHER + ceil(values / width) * 1.12 * VALUE
+
+
+def _lines(text: str, letter: float, width: float) -> int:
+    """Lines a text takes when each word goes on the line while it fits; a word wider than the line breaks anywhere."""
+    lines, used = 1, 0.0
+    for word in text.split():
+        length = len(word) * letter
+        if used and used + letter + length > width:
+            lines, used = lines + 1, 0.0
+        lines += int(length // width)
+        used += length % width + (letter if used else 0.0)
+    return lines

@@ -1,0 +1,169 @@
+"""Station sheets as PDF: view objects through the theme's templates, by typst.
+
+The only file that knows the typesetter. What a sheet says comes from the view; what the template reads of it is
+sheet_data's; where it stands on paper is the template's. Nothing here reads a clock, so equal input gives equal
+bytes.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import shutil
+import tempfile
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import UTC, date, datetime
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING, Self
+
+from builder.errors import SeamboardError
+from builder.rendering.sheet_data import Json, Pens, default_pens, document_title, sheet_data
+
+if TYPE_CHECKING:
+    from builder.view import SheetView
+
+FAMILIES = ("Atkinson Hyperlegible",)
+"""Type families in order of choice; the first must have static Regular, Bold, Italic and BoldItalic faces."""
+
+_ENTRY = "main.typ"
+_UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
+_PHOTO_ENDINGS = ((b"\xff\xd8\xff", "jpg"), (b"\x89PNG", "png"), (b"GIF8", "gif"), (b"RIFF", "webp"))
+
+
+class SheetFault(SeamboardError):
+    """The typesetter refused a sheet: a fault of the theme's templates or of a picture's bytes, not of the input."""
+
+
+def font_folder() -> Path:
+    """The folder of the default faces, from the font wheel."""
+    import fontpkg
+
+    return Path(fontpkg.path("atkinson-hyperlegible", 400)).parent
+
+
+class SheetPress:
+    """A reused compiler with its templates and photos: costly to make, a few milliseconds a sheet after that.
+
+    Use one in each process, as a context manager: it keeps a temporary folder the templates read photos from.
+
+    templates : the theme's folder of sheet templates, with `main.typ`
+    fonts     : folders of font files, the default faces when None
+    families  : type families in order of choice
+    pens      : what draws figures and signs and gives the words; the drawing room and English when None
+    """
+
+    def __init__(
+        self,
+        templates: Path,
+        *,
+        fonts: Sequence[Path] | None = None,
+        families: Sequence[str] = FAMILIES,
+        pens: Pens | None = None,
+    ) -> None:
+        import typst
+
+        self.pens = pens or default_pens()
+        self._families = list(families)
+        self._folder = tempfile.TemporaryDirectory(prefix="sheets-")
+        self._root = Path(self._folder.name)
+        for template in sorted(templates.glob("*.typ")):
+            shutil.copyfile(template, self._root / template.name)
+        faces = typst.Fonts(
+            include_system_fonts=False,
+            include_embedded_fonts=False,
+            font_paths=[str(folder) for folder in ([font_folder()] if fonts is None else fonts)],
+        )
+        self._compiler = typst.Compiler(str(self._root / _ENTRY), root=str(self._root), font_paths=faces)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """Remove the temporary folder. The press can't be used afterwards."""
+        self._folder.cleanup()
+
+    def keep_photo(self, content: bytes) -> str:
+        """Put a photo where the templates find it, once; returns its path there, made from its content."""
+        ending = next((end for magic, end in _PHOTO_ENDINGS if content.startswith(magic)), "svg")
+        path = f"photos/{hashlib.sha256(content).hexdigest()}.{ending}"
+        file = self._root / path
+        if not file.exists():
+            file.parent.mkdir(exist_ok=True)
+            file.write_bytes(content)
+        return path
+
+    def press(self, document: Json, made: datetime) -> bytes:
+        """Set one document. `made` is the date in the PDF's own data. Raises SheetFault."""
+        import typst
+
+        inputs = {"data": json.dumps({**document, "families": self._families}, ensure_ascii=False)}
+        try:
+            pdf = self._compiler.compile(
+                format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"], timestamp=int(made.timestamp())
+            )
+        except typst.TypstError as fault:
+            raise SheetFault(f"{document['title']}: {fault.message}\n{fault.diagnostic}") from fault
+        if not isinstance(pdf, bytes):
+            raise SheetFault(f"{document['title']}: the typesetter gave no document")
+        return pdf
+
+
+def render_sheet(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> bytes:
+    """One sheet as a tagged PDF (PDF/UA-1).
+
+    photos : the photos' files by their digest
+    Raises KeyError for a photo that is not among `photos`, SheetFault when the typesetter refuses.
+    """
+    document = _document([view], photos, compiler, document_title(view, compiler.pens.words), contents=False)
+    return compiler.press(document, _made([view]))
+
+
+def render_booklet(
+    views: Iterable[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str
+) -> bytes:
+    """Many sheets in one tagged PDF, a contents page before them; each sheet keeps its own `page n of m`.
+
+    title : of the contents page and the file, a station's or a product's
+    Raises ValueError without a sheet, else as render_sheet.
+    """
+    kept = list(views)
+    if not kept:
+        raise ValueError("a booklet needs a sheet")
+    return compiler.press(_document(kept, photos, compiler, title, contents=True), _made(kept))
+
+
+def _document(
+    views: Sequence[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str, *, contents: bool
+) -> Json:
+    return {
+        "title": title,
+        "author": views[0].plant,
+        "keywords": [word for view in views for word in (view.code, view.tag) if word],
+        "words": dict(compiler.pens.words),
+        "contents": contents,
+        "sheets": [sheet_data(view, _photo_paths(view, photos, compiler), compiler.pens) for view in views],
+    }
+
+
+def _photo_paths(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> dict[str, str]:
+    digests = (step.photo.digest for step in view.steps if step.photo)
+    return {digest: compiler.keep_photo(photos[digest]) for digest in digests}
+
+
+def _made(views: Iterable[SheetView]) -> datetime:
+    """The latest date of the sheets, so that a PDF's own date never depends on when it was made."""
+    return max((_day(view.date) for view in views), default=_UNDATED)
+
+
+def _day(text: str) -> datetime:
+    try:
+        day = date.fromisoformat(text)
+    except ValueError:
+        return _UNDATED
+    return datetime(day.year, day.month, day.day, tzinfo=UTC)

@@ -1,0 +1,262 @@
+"""A sheet's view object as the plain data its template reads: one JSON document, nothing left to decide but places.
+
+The template gets texts as runs, pictures as SVG with their size in mm, and every UI word. Not here: facts (view),
+drawing (drawing room), and positions on paper (the theme's templates).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Protocol
+
+from builder.rendering.markdown import plain
+from builder.rendering.qr import qr_code
+from builder.rendering.sheet_text import marked_runs, plain_runs, type_sizes
+from builder.rendering.sheet_words import ENGLISH, filled
+
+if TYPE_CHECKING:
+    from builder.view import Caution, FaultLine, FigureView, Measure, Photo, Setting, SheetView, SizeRow, StepView
+
+Json = dict[str, Any]
+
+PAPERS: Mapping[str, tuple[float, float]] = {
+    "letter": (215.9, 279.4),
+    "a4": (210.0, 297.0),
+    "tabloid": (279.4, 431.8),
+    "a3": (297.0, 420.0),
+}
+"""Portrait width and height in mm by paper name, small letters: ISO 216 and ANSI/ASME Y14.1."""
+
+QR_MODULE_MM = 0.75
+"""Printed width of a QR module: about nine dots at 300 dpi."""
+
+_GENERAL_WARNING = "W001"  # ISO 7010: the sign for a caution that has none of its own
+_SIGNALS = ("DANGER", "WARNING", "CAUTION")  # ANSI Z535, the worst first
+_FINGERPRINT_SHOWN = 8
+_PRINTED_FINGERPRINT = 12
+
+
+class DrawnFigure(Protocol):
+    """What the drawing room returns, as far as a sheet needs it."""
+
+    @property
+    def svg(self) -> str: ...
+    @property
+    def width_mm(self) -> float: ...
+    @property
+    def height_mm(self) -> float: ...
+
+
+Draw = Callable[["FigureView"], DrawnFigure]
+Sign = Callable[[str, float], str]
+
+
+@dataclass(frozen=True, slots=True)
+class Pens:
+    """What draws for a sheet: figures and signs come from the drawing room, words from a language."""
+
+    draw: Draw
+    sign: Sign
+    words: Mapping[str, str] = field(default_factory=lambda: ENGLISH)
+
+
+def default_pens() -> Pens:
+    """The drawing room's own functions and English words."""
+    from builder.drawing import draw, sign_svg
+
+    return Pens(draw, sign_svg)
+
+
+def sheet_data(view: SheetView, photo_paths: Mapping[str, str], pens: Pens) -> Json:
+    """Everything the template prints of one sheet.
+
+    photo_paths : where the template finds each photo, by the photo's digest
+    Raises KeyError for a photo without a path, ValueError for an unknown paper.
+    """
+    return {
+        "id": view.stem,
+        **_look(view),
+        **_head(view, pens),
+        "cautions": [_caution(c, pens) for c in view.cautions],
+        "protection": [
+            {"sign": _sign(p.sign, p.name, pens), "text": plain_runs(p.text or p.name)} for p in view.protection
+        ],
+        "notices": [plain_runs(n) for n in view.notices],
+        "settings": [_setting(s) for s in view.settings],
+        "output": _output(view, pens),
+        "steps": [_step(step, view, photo_paths, pens) for step in view.steps],
+        "measures": [_measure(m) for m in view.measures],
+        "faults": [_fault(f) for f in view.faults],
+        "sizes": {"names": [plain_runs(n) for n in view.size_names], "rows": [_size_row(r) for r in view.sizes]},
+        "incoming": [plain_runs(text) for text in view.incoming],
+        "outgoing": [plain_runs(text) for text in view.outgoing],
+        "footer": _footer(view, pens),
+    }
+
+
+def paper_size(paper: str) -> tuple[float, float]:
+    """Width and height in mm of a paper by its name, `Letter` or `A4 landscape`. ValueError when unknown."""
+    name, _, turn = paper.strip().lower().partition(" ")
+    if name not in PAPERS or turn not in ("", "portrait", "landscape"):
+        raise ValueError(f"no paper is called {paper!r}: {', '.join(PAPERS)}, each also with `landscape`")
+    width, height = PAPERS[name]
+    return (height, width) if turn == "landscape" else (width, height)
+
+
+def _look(view: SheetView) -> Json:
+    width, height = paper_size(view.paper)
+    language, _, region = view.language.partition("-")
+    return {
+        "paper": {"width": width, "height": height},
+        "type": {**type_sizes(view.capital_mm), "capital": view.capital_mm},
+        "language": {"lang": language or "en", "region": region or None},
+    }
+
+
+def _head(view: SheetView, pens: Pens) -> Json:
+    place = " · ".join(filter(None, (view.station_title, ", ".join(view.products))))
+    return {
+        "code": view.code,
+        "title": plain_runs(view.title),
+        "place": plain_runs(place),
+        "station_title": plain_runs(view.station_title),
+        "picture": None if view.picture is None else _figure(view.picture, pens),
+        "qr": None if not view.qr else _qr(view, pens),
+    }
+
+
+def _qr(view: SheetView, pens: Pens) -> Json:
+    code = qr_code(view.qr, pens.words["qr"])
+    return {"svg": code.svg, "alt": code.alt, "width": code.modules * QR_MODULE_MM}
+
+
+def _figure(figure: FigureView, pens: Pens) -> Json:
+    """A figure at its own size; PDF/UA refuses a picture without words, so the title stands in for a missing one."""
+    drawing = pens.draw(figure)
+    return {
+        "svg": drawing.svg,
+        "width": drawing.width_mm,
+        "height": drawing.height_mm,
+        "alt": figure.alt or figure.title or figure.name,
+    }
+
+
+def _sign(code: str, name: str, pens: Pens) -> Json:
+    return {"svg": pens.sign(code, 100.0), "alt": filled(pens.words["sign_alt"], name=name)}
+
+
+def _caution(caution: Caution, pens: Pens) -> Json:
+    return {
+        "sign": _sign(caution.sign, caution.hazard, pens),
+        "signal": caution.signal.upper(),
+        "text": plain_runs(caution.text),
+    }
+
+
+def _setting(setting: Setting) -> Json:
+    return {
+        "name": plain_runs(setting.name),
+        "value": plain_runs(setting.value),
+        "other": plain_runs(setting.other),
+        "set_at": plain_runs(setting.set_at),
+        "verify": plain_runs(setting.verify),
+    }
+
+
+def _output(view: SheetView, pens: Pens) -> list[Json]:
+    """What the job yields, shown behind the settings: pieces an hour and the bundle."""
+    pairs = (("pieces_an_hour", view.pieces_an_hour), ("bundle", view.bundle))
+    return [
+        {"name": plain_runs(pens.words[word]), "value": plain_runs(value), "other": []}
+        for word, value in pairs
+        if value
+    ]
+
+
+def _step(step: StepView, view: SheetView, photo_paths: Mapping[str, str], pens: Pens) -> Json:
+    return {
+        "number": str(step.number),
+        "do": marked_runs(step.do),
+        "key": marked_runs(step.key),
+        "why": marked_runs(step.why),
+        "checks": [_measure(m) for m in step.checks],
+        "cautions": [_step_caution(text, view.cautions, pens) for text in step.cautions],
+        "figure": None if step.figure is None else _figure(step.figure, pens),
+        "photo": None if step.photo is None else _photo(step.photo, photo_paths),
+    }
+
+
+def _step_caution(text: str, known: Iterable[Caution], pens: Pens) -> Json:
+    """A step's caution: that of the station when it names its hazard, else its own words beside the general sign.
+
+    Own words may begin with their signal word, `WARNING: …`; without one they get the mildest, since a sign never
+    stands without a signal word.
+    """
+    for caution in known:
+        if text in (caution.hazard, caution.text):
+            return _caution(caution, pens)
+    head, colon, rest = text.partition(":")
+    signal, words = (head, rest.strip()) if colon and head in _SIGNALS else (_SIGNALS[-1], text)
+    return {
+        "sign": _sign(_GENERAL_WARNING, plain(words), pens), "signal": signal, "text": marked_runs(words),
+    }
+
+
+def _photo(photo: Photo, paths: Mapping[str, str]) -> Json:
+    return {"path": paths[photo.digest], "alt": photo.alt or photo.caption, "caption": plain_runs(photo.caption)}
+
+
+def _measure(measure: Measure) -> Json:
+    return {
+        "what": plain_runs(measure.what or measure.name),
+        "value": plain_runs(measure.value),
+        "other": plain_runs(measure.other),
+        "gauge": plain_runs(measure.gauge),
+        "plan": plain_runs(measure.plan),
+    }
+
+
+def _fault(fault: FaultLine) -> Json:
+    return {
+        "sign": marked_runs(fault.sign),
+        "grade": plain_runs(fault.grade),
+        "cause": marked_runs(fault.cause),
+        "remedy": marked_runs(fault.remedy),
+        "stop": marked_runs(fault.stop),
+    }
+
+
+def _size_row(row: SizeRow) -> Json:
+    return {
+        "size": plain_runs(row.size),
+        "values": [plain_runs(value) for value in row.values],
+        "fingerprint": short_fingerprint(row.fingerprint),
+    }
+
+
+def short_fingerprint(fingerprint: str) -> str:
+    """A fingerprint as printed in a table: a short code as it is, a long hash as its first eight characters.
+
+    >>> short_fingerprint("9c01d2ef5a7733")
+    '9C01 D2EF'
+    """
+    if len(fingerprint) <= _PRINTED_FINGERPRINT:
+        return fingerprint
+    head = fingerprint[:_FINGERPRINT_SHOWN].upper()
+    return f"{head[:4]} {head[4:]}"
+
+
+def _footer(view: SheetView, pens: Pens) -> Json:
+    words = pens.words
+    said: Sequence[str] = (
+        filled(words["revision"], revision=view.revision) if view.revision else "",
+        view.date,
+        filled(words["recorded_by"], codes=", ".join(view.recorded_by)) if view.recorded_by else "",
+    )
+    return {"code": view.code, "tag": view.tag, "said": [plain_runs(text) for text in said if text]}
+
+
+def document_title(view: SheetView, words: Mapping[str, str]) -> str:
+    """Title of a sheet's PDF, as a viewer's window shows it."""
+    return filled(words["sheet_title"], code=view.code, title=view.title).strip()

@@ -1,0 +1,100 @@
+"""Text as a sheet's template takes it: runs, drawable symbols, and type sizes from capital heights.
+
+Not here: what a sheet says (view) and where it stands (the theme's templates).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from functools import lru_cache
+
+from builder.rendering.markdown import runs
+
+CAPITAL_OF_EM = 0.668
+"""Height of a capital H over the type size, Atkinson Hyperlegible (OS/2 table, sCapHeight 668 of 1000)."""
+
+LEAST_CAPITAL_MM = 2.5
+"""No capital on a sheet is lower than this, page numbers included."""
+
+_POINTS_A_MM = 72 / 25.4
+_SPARE = 1.002  # PDF numbers are rounded; a hair above keeps the measured capital at or over the promised one.
+
+# The font has no glyph for these. Those of the first table are drawn by the template, as inline pictures.
+_DRAWN = "→←↑↓↔▶✓✗⌀"
+_SAME_AS = {"✔": "✓", "✘": "✗", "∅": "⌀", "►": "▶", "⟶": "→"}
+_SPELT = {
+    "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
+    "′": "'", "″": '"', "\u2011": "-",
+    "\u2007": "\u00a0", "\u2009": "\u00a0", "\u202f": "\u00a0",
+}
+_FRACTION_AFTER_DIGIT = re.compile(r"(?<=\d)(?=[⅛⅜⅝⅞⅓⅔])")
+_REPLACED = re.compile("|".join(map(re.escape, (*_SAME_AS, *_SPELT))))
+_SYMBOL = re.compile(f"([{_DRAWN}])")
+
+SheetRun = list[str]
+"""Kind and content: text, strong, em, or symbol (a character the template draws)."""
+
+
+def points(capital_mm: float) -> float:
+    """The type size, in points, at which a capital stands `capital_mm` high. The only such conversion.
+
+    capital_mm : > 0
+    >>> round(points(3.5), 1)
+    14.9
+    """
+    return round(capital_mm / CAPITAL_OF_EM * _POINTS_A_MM * _SPARE, 3)
+
+
+def type_sizes(capital_mm: float) -> dict[str, float]:
+    """Type sizes in points by use, for a sheet whose action line needs capitals of `capital_mm`.
+
+    small : labels, footer; body : tables, reasons; setting : values of the settings; main : what must be read at
+    the machine;
+    number : in the drill hole; title : the sheet's title. None is under LEAST_CAPITAL_MM.
+    """
+    least = LEAST_CAPITAL_MM * 1.01
+    main = max(capital_mm, least)
+    return {
+        "small": points(least),
+        "body": points(max(least, min(0.78 * main, 3.2))),
+        "main": points(main),
+        "setting": points(max(least, min(0.88 * main, 3.8))),
+        "number": points(1.08 * main),
+        # A title at the head is read once, close by: it leads, but need not grow with a far reading distance.
+        "title": points(max(main, min(1.45 * main, 5.6))),
+    }
+
+
+@lru_cache(maxsize=16384)
+def _plain_runs(text: str) -> tuple[tuple[str, str], ...]:
+    return tuple(_with_symbols((("text", text),)))
+
+
+@lru_cache(maxsize=16384)
+def _marked_runs(text: str) -> tuple[tuple[str, str], ...]:
+    return tuple(_with_symbols(runs(text)))
+
+
+def plain_runs(text: str) -> list[SheetRun]:
+    """A text without Markdown, as runs; an asterisk in it stays an asterisk."""
+    return [list(run) for run in _plain_runs(text)]
+
+
+def marked_runs(text: str) -> list[SheetRun]:
+    """A Markdown text (emphasis only), as runs."""
+    return [list(run) for run in _marked_runs(text)]
+
+
+def _with_symbols(source: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:
+    """Runs with what the font lacks spelt out, or cut out as a run of its own for the template to draw."""
+    for kind, content in source:
+        for piece in _SYMBOL.split(spelt(content)):
+            if piece:
+                yield ("symbol", piece) if piece in _DRAWN else (kind, piece)
+
+
+def spelt(text: str) -> str:
+    """The text with characters the font lacks written with others: `1⅛ in` as `1 1/8 in`."""
+    spaced = _FRACTION_AFTER_DIGIT.sub(" ", text)
+    return _REPLACED.sub(lambda match: _SAME_AS.get(match[0]) or _SPELT[match[0]], spaced)

@@ -1,0 +1,144 @@
+"""The offline site: view objects to pages, with the files the pages share. It writes nothing to disk.
+
+Every link is relative and nothing is fetched, so the folder opens from `file://` and can be moved.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Literal
+
+from builder.rendering import page_data
+from builder.rendering.page_data import Pens
+from builder.rendering.site_fonts import font_files
+from builder.view import HomePage, ProductPage, SheetView, SiteFrame, StationPage
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+
+Kind = Literal["home", "product", "station", "operation", "floor"]
+View = HomePage | ProductPage | StationPage | SheetView
+
+
+def standard_pens() -> Pens:
+    """The program's own drawings and Markdown."""
+    from builder.drawing import draw_figure, sign_svg
+    from builder.rendering.markdown import to_html
+
+    return Pens(figure=draw_figure, sign=sign_svg, markdown=to_html)
+
+
+class Site:
+    """A site's templates, compiled once, with what every page shares.
+
+    theme : folder of the theme (the one that holds `site`)
+    pens  : stand-ins for the drawings, for tests; by default the program's own
+    """
+
+    def __init__(self, frame: SiteFrame, theme: Path, pens: Pens | None = None) -> None:
+        self.frame = frame
+        self.folder = theme / "site"
+        self.pens = _remembering(pens or standard_pens())
+        self._environment = _environment(self.folder)
+
+    def render_page(self, kind: Kind, view: View) -> tuple[str, bytes]:
+        """Path inside the output folder and content of one page. A SheetView is both an operation and a floor screen.
+
+        Raises TypeError when the view object isn't one of this kind of page.
+        """
+        path, heading, data = self._prepared(kind, view)
+        page = {"path": path, "root": page_data.root_of(path), "heading": heading}
+        text = self._environment.get_template(f"{kind}.html").render(frame=self.frame, page=page, view=data)
+        return path, text.encode()
+
+    def _prepared(self, kind: Kind, view: View) -> tuple[str, str, page_data.Data]:
+        match kind, view:
+            case "home", HomePage():
+                return "index.html", view.title, page_data.home_data(view)
+            case "product", ProductPage():
+                return view.path, view.title, page_data.product_data(view, self.pens)
+            case "station", StationPage():
+                return view.path, view.title, page_data.station_data(view, self.pens)
+            case "operation", SheetView():
+                heading = f"{view.code} {view.title}"
+                return page_data.operation_path(view), heading, page_data.operation_data(view, self.pens)
+            case "floor", SheetView():
+                heading = f"{view.code} {view.title}, floor screen"
+                return page_data.floor_path(view), heading, page_data.floor_data(view, self.pens)
+        raise TypeError(f"no {kind} page can be made of {type(view).__name__}")
+
+    def assets(self, letters: Iterable[str]) -> Iterator[tuple[str, bytes]]:
+        """Style sheet, script and the fonts cut down to `letters`, the characters the pages hold."""
+        for file in sorted((self.folder / "assets").iterdir()):
+            yield f"assets/{file.name}", file.read_bytes()
+        yield from font_files(letters)
+
+
+def render_site(
+    frame: SiteFrame,
+    home: HomePage,
+    products: Sequence[ProductPage],
+    stations: Sequence[StationPage],
+    sheets: Sequence[SheetView],
+    *,
+    photos: Mapping[str, bytes],
+    theme: Path,
+    pens: Pens | None = None,
+) -> Iterator[tuple[str, bytes]]:
+    """All files of the site, path and content, one after the other; the sheets' PDFs are made elsewhere.
+
+    photos : by digest, the bytes of the photos the steps show
+    """
+    site = Site(frame, theme, pens)
+    letters: set[str] = set()
+    for path, content in _pages(site, home, products, stations, sheets):
+        letters.update(content.decode())
+        yield path, content
+    yield from site.assets(letters)
+    yield from photo_files(sheets, photos)
+
+
+def _pages(
+    site: Site,
+    home: HomePage,
+    products: Sequence[ProductPage],
+    stations: Sequence[StationPage],
+    sheets: Sequence[SheetView],
+) -> Iterator[tuple[str, bytes]]:
+    yield site.render_page("home", home)
+    for product in products:
+        yield site.render_page("product", product)
+    for station in stations:
+        yield site.render_page("station", station)
+    for sheet in sheets:
+        yield site.render_page("operation", sheet)
+        yield site.render_page("floor", sheet)
+
+
+def photo_files(sheets: Sequence[SheetView], photos: Mapping[str, bytes]) -> Iterator[tuple[str, bytes]]:
+    """The photos the sheets show, each once, at the path the pages link to."""
+    shown = {step.photo.digest: step.photo for sheet in sheets for step in sheet.steps if step.photo}
+    for digest in sorted(shown):
+        yield page_data.photo_path(shown[digest]), photos[digest]
+
+
+def _remembering(pens: Pens) -> Pens:
+    """Pens that draw the same thing once: an operation page and its floor screen show the same figures and signs."""
+    remember: Any = lru_cache(maxsize=256)
+    return Pens(figure=remember(pens.figure), sign=remember(pens.sign), markdown=remember(pens.markdown))
+
+
+def _environment(folder: Path) -> Environment:
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    return Environment(
+        loader=FileSystemLoader(folder),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        auto_reload=False,
+    )

@@ -1,0 +1,97 @@
+"""View objects of a figure: what is drawn, in the part's own millimetres, with nothing left to decide.
+
+Positions come resolved (x right, y up). The drawing room scales them to the printed width, gives every role its
+line, and places the labels; it calls no formula.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.geometry import Point, Segment
+from builder.view.marking import controlled, shown
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One piece of line work.
+
+    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding
+    when    : part (always there) | earlier (grey) | now (accent, thick)
+    path    : segments to draw, each once, in mm
+    closed  : the path bounds an area, to be filled with `fill`
+    fill    : '' | ground (the part's own ground) | strip | wrong (wrong side of the goods)
+    stitch  : ISO 4915 type of a seam, '' otherwise; `pitch` its stitch length in mm
+    numbers : for each segment the order numbers it is sewn at, () when not wanted; as many as segments or none
+    """
+
+    role: str = shown()
+    when: str = shown()
+    path: tuple[Segment, ...] = shown()
+    closed: bool = shown(default=False)
+    fill: str = shown(default="")
+    stitch: str = shown(default="")
+    pitch: float = shown(default=0.0)
+    numbers: tuple[str, ...] = shown(default=())
+
+
+@dataclass(frozen=True, slots=True)
+class DimensionLine:
+    """A dimension between two points, drawn with extension lines on the side `away` (a unit vector).
+
+    text  : value with tolerance and both units, as printed
+    strong: worked to in this step (accent weight); others are for reference
+    """
+
+    start: Point = shown()
+    end: Point = shown()
+    away: Point = shown()
+    text: str = shown()
+    strong: bool = shown(default=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Callout:
+    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must."""
+
+    at: Point = shown()
+    text: str = shown()
+    accent: bool = shown(default=False)
+
+
+@dataclass(frozen=True, slots=True)
+class FigureView:
+    """One figure: a part in its state at a step.
+
+    name          : unique in the plant, used as file name
+    bounds        : (min x, min y, max x, max y) of everything in `strokes`, mm
+    route         : the path worked now, in sewing order with repeats (for direction arrows), mm
+    start, end    : where the work of this step begins and ends, None when it has none
+    ring          : points to ring in accent (a notch to look at, a hole to meet)
+    grain         : direction of grain in degrees from x, None when the part has none
+    side          : 'right side' | 'wrong side' | ''
+    width_mm      : printed width; the drawing room chooses the height, at most `height_mm`
+    text_mm       : capital height of labels on paper, mm; dimensions use the same
+    words         : the drawing's own words in the figure's language: start, end, grain
+    alt           : text alternative, one or two sentences
+    facts         : the controlled facts: features, side, state and exact dimensions, as plain text pairs
+    """
+
+    name: str = shown()
+    title: str = shown()
+    strokes: tuple[Stroke, ...] = shown()
+    bounds: tuple[float, float, float, float] = shown()
+    facts: tuple[tuple[str, str], ...] = controlled()
+    alt: str = shown()
+    side: str = shown(default="")
+    route: tuple[Segment, ...] = shown(default=())
+    start: Point | None = shown(default=None)
+    end: Point | None = shown(default=None)
+    ring: tuple[Point, ...] = shown(default=())
+    grain: float | None = shown(default=None)
+    dimensions: tuple[DimensionLine, ...] = shown(default=())
+    callouts: tuple[Callout, ...] = shown(default=())
+    width_mm: float = shown(default=95.0)
+    height_mm: float = shown(default=60.0)
+    text_mm: float = shown(default=2.8)
+    words: tuple[str, str, str] = shown(default=("start", "end", "grain"))

@@ -1,0 +1,100 @@
+"""View objects of the site's pages beside the operations' own sheets: home, product, station."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.view.figure import FigureView
+from builder.view.marking import shown
+from builder.view.sheet import Caution, Protection
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A page of the site, by its path inside the output folder, with what it is called and said about it."""
+
+    path: str = shown()
+    title: str = shown()
+    note: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class RouteRow:
+    """A line of a product's route. Shares are of the product's total standard minutes, 0 to 1, for the bar.
+
+    estimated : share of this operation's own minutes that rests on estimates, 0 to 1 (hatched)
+    """
+
+    page: str = shown()
+    sheet: str = shown()
+    code: str = shown()
+    title: str = shown()
+    station: str = shown()
+    quantity: str = shown()
+    own: str = shown()
+    machine: str = shown()
+    cumulative: str = shown()
+    start_share: float = shown()
+    own_share: float = shown()
+    estimated: float = shown()
+    source: str = shown()
+    figure: FigureView | None = shown(default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class VariantView:
+    """One size of a product: totals and the route with its times."""
+
+    name: str = shown()
+    anchor: str = shown()
+    standard: str = shown()
+    machine: str = shown()
+    estimate_share: str = shown()
+    pieces_an_hour: str = shown()
+    rows: tuple[RouteRow, ...] = shown()
+    stations: tuple[tuple[str, str, str], ...] = shown()
+    """station title, labour minutes, machine minutes"""
+
+
+@dataclass(frozen=True, slots=True)
+class ProductPage:
+    path: str = shown()
+    name: str = shown()
+    title: str = shown()
+    note: str = shown()
+    variants: tuple[VariantView, ...] = shown()
+    sheets_pdf: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class StationPage:
+    """A station: what it is, its cautions, where each setting is set and proved, its operations."""
+
+    path: str = shown()
+    name: str = shown()
+    title: str = shown()
+    kind: str = shown()
+    facts: tuple[tuple[str, str], ...] = shown()
+    cautions: tuple[Caution, ...] = shown()
+    protection: tuple[Protection, ...] = shown()
+    settings: tuple[tuple[str, str, str, str], ...] = shown()
+    """name, limits, where it is set, how it is verified"""
+    operations: tuple[Link, ...] = shown()
+
+
+@dataclass(frozen=True, slots=True)
+class HomePage:
+    title: str = shown()
+    products: tuple[Link, ...] = shown()
+    stations: tuple[Link, ...] = shown()
+    operations: tuple[Link, ...] = shown()
+    date: str = shown()
+
+
+@dataclass(frozen=True, slots=True)
+class SiteFrame:
+    """What every page shares: the plant's name, its language, and its version."""
+
+    plant: str = shown()
+    language: str = shown()
+    version: str = shown()

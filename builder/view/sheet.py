@@ -1,0 +1,156 @@
+"""View objects of a station sheet: everything one sheet says, once, for paper and for the floor screen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.view.figure import FigureView
+from builder.view.marking import controlled, shown
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A hazard of the station with its sign (ISO 7010 code), signal word (ANSI Z535) and words."""
+
+    hazard: str = controlled()
+    sign: str = controlled()
+    signal: str = controlled()
+    text: str = controlled()
+
+
+@dataclass(frozen=True, slots=True)
+class Protection:
+    """What to wear or what must be in place, with its sign."""
+
+    name: str = controlled()
+    sign: str = controlled()
+    text: str = controlled()
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One value as it is set on the machine.
+
+    exact  : the controlled fact (fractions in SI, or the word)
+    value  : as printed, e.g. `3.2 mm ± 0.2`; other : the other unit, may be empty
+    set_at : where on the machine; verify : how it is proved (value, gauge, sample seam)
+    """
+
+    name: str = controlled()
+    exact: str = controlled()
+    value: str = shown()
+    other: str = shown(default="")
+    set_at: str = shown(default="")
+    verify: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A tolerance to be checked: what, must be, with which gauge, when."""
+
+    name: str = controlled()
+    what: str = controlled()
+    exact: str = controlled()
+    gauge: str = controlled()
+    plan: str = controlled()
+    value: str = shown()
+    other: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class FaultLine:
+    """A fault: its sign, class, cause, what to do, and when to stop and call ('' when never)."""
+
+    sign: str = controlled()
+    grade: str = controlled()
+    cause: str = controlled()
+    remedy: str = controlled()
+    stop: str = controlled(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A photo of a step. `digest` is that of its pixels' file; `path` is relative to the plant folder."""
+
+    digest: str = controlled()
+    alt: str = controlled()
+    path: str = shown()
+    caption: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """One step. `do`, `key`, `why` are Markdown with emphasis only."""
+
+    name: str = controlled()
+    do: str = controlled()
+    key: str = controlled(default="")
+    why: str = controlled(default="")
+    checks: tuple[Measure, ...] = controlled(default=())
+    cautions: tuple[str, ...] = controlled(default=())
+    figure: FigureView | None = controlled(default=None)
+    photo: Photo | None = controlled(default=None)
+    number: int = shown(default=0)
+    seconds: str = shown(default="")
+    seconds_value: float = shown(default=0.0)
+    source: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRow:
+    """One size: its own dimensions, and its own fingerprint, so that a new size leaves the old ones current."""
+
+    size: str = controlled()
+    exact: tuple[tuple[str, str], ...] = controlled()
+    values: tuple[str, ...] = shown()
+    fingerprint: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class SheetView:
+    """One sheet: an operation with one set of geometry.
+
+    stem        : file name without ending, OPERATION or OPERATION--PRODUCT
+    operation, station : object names; code, title, station_title : as printed
+    products    : titles of the products it serves
+    picture     : the finished look of what this operation makes
+    size_names  : headings of the sizes table (the dimensions that differ), () when there are no sizes
+    incoming    : what comes in, e.g. `2 × handle webbing, from Cut webbing`; outgoing : where it goes next
+    tag         : short code of the method fingerprint, e.g. `7F3K Q2MX 4`; qr : the text in the QR code
+    distance_mm : reading distance; capital_mm : least capital height of action line, key, dimension and caution
+    """
+
+    operation: str = controlled()
+    title: str = controlled()
+    station: str = controlled()
+    station_title: str = controlled()
+    cautions: tuple[Caution, ...] = controlled()
+    protection: tuple[Protection, ...] = controlled()
+    notices: tuple[str, ...] = controlled()
+    settings: tuple[Setting, ...] = controlled()
+    steps: tuple[StepView, ...] = controlled()
+    measures: tuple[Measure, ...] = controlled()
+    faults: tuple[FaultLine, ...] = controlled()
+    size_names: tuple[str, ...] = shown()
+    sizes: tuple[SizeRow, ...] = shown()
+    stem: str = shown()
+    code: str = shown()
+    products: tuple[str, ...] = shown()
+    picture: FigureView | None = shown()
+    incoming: tuple[str, ...] = shown()
+    outgoing: tuple[str, ...] = shown()
+    pieces_an_hour: str = shown()
+    standard_minutes: str = shown()
+    machine_minutes: str = shown()
+    bundle: str = shown()
+    revision: str = shown()
+    date: str = shown()
+    recorded_by: tuple[str, ...] = shown()
+    fingerprint: str = shown()
+    tag: str = shown()
+    qr: str = shown()
+    plant: str = shown()
+    paper: str = shown()
+    language: str = shown()
+    distance_mm: float = shown()
+    capital_mm: float = shown()
