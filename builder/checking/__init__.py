@@ -1,1 +1,9 @@
-"""Door of the room."""
+"""Door of the checking room: objects to findings."""
+
+from builder.checking.registry import causes, rule_book
+from builder.checking.rule import Problem, Rule, Subject
+from builder.checking.run import check_results, check_typed, report, usable_operations
+
+__all__ = [
+    "Problem", "Rule", "Subject", "causes", "check_results", "check_typed", "report", "rule_book", "usable_operations",
+]

@@ -7,13 +7,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.drawing.svg import XY
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """An upright box: left, top, right, bottom, mm."""
 
     x0: float
@@ -86,8 +85,7 @@ def box_round(boxes: Iterable[Box]) -> Box:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Trace:
+class Trace(NamedTuple):
     """A straight piece of line work from (ax, ay) to (bx, by).
 
     weight : how much it hurts to cross it, 1 for a cut edge or a seam
@@ -102,18 +100,21 @@ class Trace:
     @property
     def box(self) -> Box:
         """Box round it."""
-        return Box(min(self.ax, self.bx), min(self.ay, self.by), max(self.ax, self.bx), max(self.ay, self.by))
+        ax, ay, bx, by, _ = self
+        x0, x1 = (ax, bx) if ax < bx else (bx, ax)
+        y0, y1 = (ay, by) if ay < by else (by, ay)
+        return Box(x0, y0, x1, y1)
 
     def shares_in(self, box: Box) -> tuple[float, float] | None:
         """The shares of its length between which it lies in the box, None when outside (Liang-Barsky clipping)."""
-        dx, dy = self.bx - self.ax, self.by - self.ay
+        ax, ay, bx, by, _ = self
+        x0, y0, x1, y1 = box
+        # Most traces are far off: a plain comparison saves the clipping.
+        if (ax < x0 and bx < x0) or (ax > x1 and bx > x1) or (ay < y0 and by < y0) or (ay > y1 and by > y1):
+            return None
+        dx, dy = bx - ax, by - ay
         first, last = 0.0, 1.0
-        for way, room in (
-            (-dx, self.ax - box.x0),
-            (dx, box.x1 - self.ax),
-            (-dy, self.ay - box.y0),
-            (dy, box.y1 - self.ay),
-        ):
+        for way, room in ((-dx, ax - x0), (dx, x1 - ax), (-dy, ay - y0), (dy, y1 - ay)):
             if way == 0:
                 if room < 0:
                     return None

@@ -10,12 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame, way_on_paper
-from builder.drawing.label_place import Candidate
+from builder.drawing.label_place import Batch, Candidate
 from builder.drawing.lettered import HEAD_LENGTH, LabelArt, TextBlock, block_size, broken_at_bracket
 from builder.drawing.svg import XY
 from builder.view import DimensionLine
@@ -24,6 +25,8 @@ _GAP, _OVERSHOOT = 0.9, 1.0
 _TAIL = 4.2
 _TEXT_GAP = 0.6
 _NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0)
+# A dimension line inside the part is second best.
+_INSIDE = 2.5
 _TIER = 1.4
 _FIRST_TIER, _TIERS = 3.2, 16
 
@@ -50,33 +53,36 @@ def measure_of(line: DimensionLine, frame: Frame) -> Measure:
     return Measure(start, end, along, away, length)
 
 
-def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering) -> Iterator[tuple[Candidate, LabelArt]]:
+def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering) -> Iterator[Batch]:
     """Every way to draw a dimension, with its cost: extension length, place of the text, lines of text."""
     measure = measure_of(line, frame)
     base = max(_dot(measure.start, measure.away), _dot(measure.end, measure.away))
     outer = _dot(frame.box.centre, measure.away) + frame.box.reach(measure.away)
-    near = [base + step for step in _NEAR_LEVELS if base + step < outer - 1]
-    far = [max(outer, base) + _FIRST_TIER + _TIER * tier for tier in range(_TIERS)]
-    for level in (*near, *far):
-        own = 0.22 * (level - base) + (2.5 if level in near else 0.0)
-        yield from _ways_at(line, measure, level, own, lettering)
+    near = [(0.22 * step + _INSIDE, base + step) for step in _NEAR_LEVELS if base + step < outer - 1]
+    tiers = (max(outer, base) + _FIRST_TIER + _TIER * tier for tier in range(_TIERS))
+    for cost, level in sorted([*near, *((0.22 * (level - base), level) for level in tiers)]):
+        yield Batch(cost, list(_ways_at(line, measure, level, cost, lettering)))
 
 
 def _ways_at(
     line: DimensionLine, measure: Measure, level: float, own: float, lettering: Lettering
-) -> Iterator[tuple[Candidate, LabelArt]]:
+) -> Iterator[Candidate]:
     first, last = _at_level(measure.start, measure, level), _at_level(measure.end, measure, level)
     outside = measure.length < 2 * HEAD_LENGTH + 1.2
     tail = _TAIL if outside else 0.0
     pieces = _lines(measure, level, first, last, tail)
     heads = _heads(first, last, measure.along, outside)
-    traces = tuple(
-        Trace(*a, *b, weight=weight) for (a, b), weight in zip(pieces, (2.0, 0.5, 0.5), strict=False)
-    )
-    colour = look.ACCENT if line.strong else look.INK
+    # The dimension line itself must cross nothing; extension lines may.
+    traces = tuple(Trace(*a, *b, weight=0.5 if number else 2.0) for number, (a, b) in enumerate(pieces))
     for text, cost in _texts(line, measure, first, last, tail, lettering):
-        art = LabelArt((text,), pieces, heads, colour=colour, width=0.3 if line.strong else look.HAIR)
-        yield Candidate((text.box,), traces, own + cost), art
+        yield Candidate((text.box,), traces, own + cost, partial(_art, text, pieces, heads, line.strong))
+
+
+def _art(
+    text: TextBlock, pieces: tuple[tuple[XY, XY], ...], heads: tuple[tuple[XY, XY], ...], strong: bool
+) -> LabelArt:
+    colour, width = (look.ACCENT, 0.3) if strong else (look.INK, look.HAIR)
+    return LabelArt((text,), pieces, heads, colour=colour, width=width)
 
 
 def _dot(a: XY, b: XY) -> float:

@@ -22,7 +22,9 @@ from builder.view import FigureView
 _PASSES = 3
 _HATCH_SPACING = 2.6
 # How many points of clutter a drawing twice as large is worth.
-_SCALE_WORTH = 30.0
+_SCALE_WORTH = 60.0
+# Line work that leaves the paper is cut off.
+_BEYOND_PER_MM = 200.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +103,9 @@ def _frame(figure: FigureView, margins: _Margins, paper: Box) -> Frame:
 def _score(figure: FigureView, layout: Layout, paper: Box) -> float:
     wide, tall = drawn_size(figure.bounds, layout.work.frame.breaks)
     largest = min(paper.width / wide, paper.height / tall)
-    return layout.cost + _SCALE_WORTH * (1 - layout.work.frame.scale / largest)
+    extent = layout.extent()
+    beyond = max(0.0, -extent.x0, -extent.y0, extent.x1 - paper.x1, extent.y1 - paper.y1)
+    return layout.cost + _SCALE_WORTH * (1 - layout.work.frame.scale / largest) + _BEYOND_PER_MM * beyond
 
 
 _LEAST_MARGIN = look.PAD + look.CUT_EDGE

@@ -3,47 +3,57 @@
 Each label brings its candidates with their own cost (distance, second-best forms). Forbidden: leaving the
 field, covering another text or a blocked place. Costly: covering or crossing line work. First the labels
 choose one after another, then each once more with all others in place. What a candidate looks like is not
-known here; the caller draws the one whose number comes back.
+known here: it carries its drawing along.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import Any, NamedTuple
 
 from builder.drawing.box import Box, Trace, crossing, side_by_side
 
 # Clear space between two texts, and between a text and the middle of a line, mm printed.
-TEXT_GAP = 0.7
-LINE_GAP = 0.75
+TEXT_GAP = 0.9
+LINE_GAP = 0.8
 # Two lines nearer than this read as one.
 _LINE_APART = 1.1
 
 _ON_LINE, _ON_LINE_PER_MM = 60.0, 4.0
 _ALONG_LINE_PER_MM = 6.0
-_CELL = 8.0
+# Extension lines and leaders may start in a symbol they belong to; heavier lines keep out of symbols.
+_PASSES = 1.5
+_CELL = 6.0
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(NamedTuple):
     """One way to place a label.
 
     boxes : the space of its texts, nothing else may lie there
     lines : its own lines (leader, dimension line); a trace's weight says how much a crossing costs
     cost  : what this form costs by itself
+    art   : what the caller draws it with, not looked at here
     """
 
     boxes: tuple[Box, ...]
     lines: tuple[Trace, ...] = ()
     cost: float = 0.0
+    art: Any = None
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """What was chosen for a label: the number of the candidate, its cost, and whether text lies on lines."""
+class Batch(NamedTuple):
+    """Candidates, and the least any of these or of a later batch can cost: where looking further may stop."""
 
-    index: int
+    least: float
+    candidates: Sequence[Candidate]
+
+
+class Choice(NamedTuple):
+    """What was chosen for a label, what it costs, and whether its text lies on lines."""
+
+    candidate: Candidate
     cost: float
     on_lines: bool
 
@@ -66,48 +76,65 @@ class Field:
         self._cells = {}
         for number, trace in enumerate(self.traces):
             for cell in _cells_of(trace.box):
-                self._cells.setdefault(cell, []).append(number)
+                # A slanted trace passes only some of the cells of its box.
+                if trace.shares_in(Box(cell[0] * _CELL, cell[1] * _CELL, (cell[0] + 1) * _CELL, (cell[1] + 1) * _CELL).grown(0.01)):
+                    self._cells.setdefault(cell, []).append(number)
 
-    def near(self, box: Box) -> Iterable[Trace]:
+    def near(self, box: Box) -> list[Trace]:
         """The traces that may meet the box."""
-        numbers = {number for cell in _cells_of(box) for number in self._cells.get(cell, ())}
+        numbers: set[int] = set()
+        for cell in _cells_of(box):
+            numbers.update(self._cells.get(cell, ()))
         return [self.traces[number] for number in sorted(numbers)]
 
 
-def _cells_of(box: Box) -> Iterable[tuple[int, int]]:
-    for column in range(math.floor(box.x0 / _CELL), math.floor(box.x1 / _CELL) + 1):
-        for row in range(math.floor(box.y0 / _CELL), math.floor(box.y1 / _CELL) + 1):
-            yield column, row
+def _cells_of(box: Box) -> list[tuple[int, int]]:
+    columns = range(math.floor(box.x0 / _CELL), math.floor(box.x1 / _CELL) + 1)
+    rows = range(math.floor(box.y0 / _CELL), math.floor(box.y1 / _CELL) + 1)
+    return [(column, row) for column in columns for row in rows]
 
 
-@dataclass(slots=True)
 class _Label:
-    """A label under way: its candidates cheapest first, and what each costs against the field alone."""
+    """A label under way: candidates looked at so far, and what those cost that were worth pricing."""
 
-    candidates: Sequence[Candidate]
-    order: list[int]
-    fixed: dict[int, tuple[float, float]]
-    choice: Choice | None = None
+    def __init__(self, batches: Iterable[Batch]) -> None:
+        self._coming: Iterator[Batch] = iter(batches)
+        self._seen: list[Batch] = []
+        self._prices: dict[int, tuple[float, bool]] = {}
+        self._crossed: dict[int, float] = {}
+        self.choice: Choice | None = None
 
-    @property
-    def placed(self) -> Candidate | None:
-        return None if self.choice is None else self.candidates[self.choice.index]
+    def batches(self) -> Iterator[Batch]:
+        """The batches, each sorted by the candidates' own cost."""
+        yield from self._seen
+        for batch in self._coming:
+            # Candidates are kept here for good, so an identity stands for one candidate only.
+            self._seen.append(Batch(batch.least, sorted(batch.candidates, key=_own_cost)))
+            yield self._seen[-1]
+
+    def price(self, candidate: Candidate, paper: Field) -> tuple[float, bool]:
+        """Cost with the field, infinite where it is forbidden, and whether text lies on lines."""
+        found = self._prices.get(id(candidate))
+        if found is None:
+            found = self._prices[id(candidate)] = _against_field(candidate, paper, self._crossed)
+        return found
 
 
-def place(labels: Sequence[Sequence[Candidate]], paper: Field, passes: int = 1) -> list[Choice | None]:
+def _own_cost(candidate: Candidate) -> float:
+    return candidate.cost
+
+
+def place(labels: Sequence[Iterable[Batch]], paper: Field, passes: int = 1) -> list[Choice | None]:
     """Choose a candidate for each label, in the order given: the first has the widest choice.
 
     passes : how often all labels choose again, the others in place
     Returns the choices, None where no candidate is allowed.
     """
-    waiting = [
-        _Label(candidates, sorted(range(len(candidates)), key=lambda i, c=candidates: (c[i].cost, i)), {})
-        for candidates in labels
-    ]
+    waiting = [_Label(batches) for batches in labels]
     for _ in range(1 + passes):
         changed = False
         for label in waiting:
-            others = [other.placed for other in waiting if other is not label and other.placed is not None]
+            others = [other.choice.candidate for other in waiting if other is not label and other.choice is not None]
             best = _cheapest(label, others, paper)
             changed = changed or best != label.choice
             label.choice = best
@@ -116,69 +143,90 @@ def place(labels: Sequence[Sequence[Candidate]], paper: Field, passes: int = 1) 
     return [label.choice for label in waiting]
 
 
-def _cheapest(label: _Label, others: list[Candidate], paper: Field) -> Choice | None:
+def _cheapest(label: _Label, others: Sequence[Candidate], paper: Field) -> Choice | None:
     best: Choice | None = None
-    for index in label.order:
-        candidate = label.candidates[index]
-        if best is not None and candidate.cost >= best.cost:
+    least = math.inf
+    for batch in label.batches():
+        if batch.least >= least:
             break
-        if index not in label.fixed:
-            label.fixed[index] = _against_field(candidate, paper)
-        fixed, covering = label.fixed[index]
-        if math.isinf(fixed) or (best is not None and candidate.cost + fixed >= best.cost):
-            continue
-        moving, over = _against_others(candidate, others)
-        cost = candidate.cost + fixed + moving
-        if math.isfinite(cost) and (best is None or cost < best.cost):
-            best = Choice(index, cost, covering + over > 0)
+        for candidate in batch.candidates:
+            if candidate.cost >= least:
+                break
+            cost, on_lines = label.price(candidate, paper)
+            if cost < least:
+                cost += _against_others(candidate, others)
+                if cost < least:
+                    best, least = Choice(candidate, cost, on_lines), cost
     return best
 
 
-def _against_field(candidate: Candidate, paper: Field) -> tuple[float, float]:
-    """Cost against everything that doesn't move, and the length of line work under the texts."""
-    if not _allowed(candidate, paper):
-        return math.inf, 0.0
-    covered = sum(_covered(box, candidate.lines, clear=0.0) for box in candidate.boxes)
-    covered += sum(_covered(box, paper.near(box.grown(LINE_GAP))) for box in candidate.boxes)
-    return covered + sum(_crossed(line, paper.near(line.box.grown(_LINE_APART))) for line in candidate.lines), covered
+_FORBIDDEN = (math.inf, False)
 
 
-def _allowed(candidate: Candidate, paper: Field) -> bool:
-    if not all(box.inside(paper.frame) for box in candidate.boxes):
-        return False
-    if not all(line.box.inside(paper.frame) for line in candidate.lines):
-        return False
-    if any(box.overlaps(block, TEXT_GAP / 2) for box in candidate.boxes for block in paper.blocked):
-        return False
-    return not any(
-        line.box.overlaps(block) and line.inside_of(block) > 0.3 and line.weight > _PASSES
-        for line in candidate.lines
-        for block in paper.blocked
-    )
+def _against_field(candidate: Candidate, paper: Field, crossed: dict[int, float]) -> tuple[float, bool]:
+    """Own cost with that against everything that doesn't move, and whether line work lies under the texts.
+
+    crossed : cost of the lines alone, by their identity: many candidates share the same lines
+    """
+    for box in candidate.boxes:
+        if not box.inside(paper.frame):
+            return _FORBIDDEN
+        for block in paper.blocked:
+            if box.overlaps(block, TEXT_GAP / 2):
+                return _FORBIDDEN
+    lines = candidate.lines
+    if id(lines) not in crossed:
+        crossed[id(lines)] = _lines_against_field(lines, paper)
+    cost = crossed[id(lines)]
+    if cost == math.inf:
+        return _FORBIDDEN
+    covered = 0.0
+    for box in candidate.boxes:
+        space = box.grown(LINE_GAP)
+        covered += _covered(box, lines) + _covered(space, paper.near(space))
+    return candidate.cost + covered + cost, covered > 0
 
 
-# Extension lines and leaders may start in a symbol they belong to; heavier lines keep out of symbols.
-_PASSES = 1.5
+def _lines_against_field(lines: Sequence[Trace], paper: Field) -> float:
+    cost = 0.0
+    for line in lines:
+        space = line.box
+        if not space.inside(paper.frame):
+            return math.inf
+        if line.weight > _PASSES and any(
+            space.overlaps(block) and line.inside_of(block) > 0.3 for block in paper.blocked
+        ):
+            return math.inf
+        cost += _crossed(line, paper.near(space.grown(_LINE_APART)))
+    return cost
 
 
-def _against_others(candidate: Candidate, others: list[Candidate]) -> tuple[float, float]:
-    """Cost against the labels already placed, and the length of their lines under the texts."""
-    cost = covering = 0.0
+def _against_others(candidate: Candidate, others: Sequence[Candidate]) -> float:
+    """Cost against the labels already placed; infinite when one covers the other."""
+    cost = 0.0
     for other in others:
         for box in candidate.boxes:
-            if any(box.overlaps(taken, TEXT_GAP) for taken in other.boxes):
-                return math.inf, 0.0
-            if any(line.inside_of(box.grown(LINE_GAP / 2)) > 0 for line in other.lines):
-                return math.inf, 0.0
+            for taken in other.boxes:
+                if box.overlaps(taken, TEXT_GAP):
+                    return math.inf
+    for other in others:
+        for box in candidate.boxes:
+            if _touches(other.lines, box):
+                return math.inf
+        for taken in other.boxes:
+            if _touches(candidate.lines, taken):
+                return math.inf
         for line in candidate.lines:
-            if any(line.inside_of(taken.grown(LINE_GAP / 2)) > 0 for taken in other.boxes):
-                return math.inf, 0.0
             cost += _crossed(line, other.lines)
-    return cost, covering
+    return cost
 
 
-def _covered(box: Box, traces: Iterable[Trace], clear: float = LINE_GAP) -> float:
-    space = box.grown(clear)
+def _touches(lines: Iterable[Trace], text: Box) -> bool:
+    space = text.grown(LINE_GAP * 0.7)
+    return any(line.shares_in(space) for line in lines)
+
+
+def _covered(space: Box, traces: Iterable[Trace]) -> float:
     cost = 0.0
     for trace in traces:
         length = trace.inside_of(space)

@@ -12,8 +12,10 @@ from builder.drawing.box import Box, box_about, box_round, traces_of
 from builder.drawing.dimension import dimension_ways
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame
-from builder.drawing.label import Way, corner_ways, disc_ways, grain_ways, word_ways
-from builder.drawing.label_place import Choice, Field, place
+from builder.drawing.disc import disc_ways
+from builder.drawing.grain import grain_ways
+from builder.drawing.label import Word, corner_ways, word_ways
+from builder.drawing.label_place import Batch, Choice, Field, place
 from builder.drawing.lettered import LabelArt
 from builder.drawing.line_work import LineWork, line_work
 from builder.drawing.run import Run, run_of
@@ -56,16 +58,15 @@ def lay_out(figure: FigureView, frame: Frame, paper: Box, lettering: Lettering) 
     work = line_work(figure, frame)
     marks = _marks(figure, work)
     asked = list(_labels(figure, work, lettering))
-    ways = [list(found) for _, found in asked]
     field = Field(paper.grown(-look.PAD), work.blocked, work.traces)
-    choices = place([[candidate for candidate, _ in found] for found in ways], field)
+    choices = place([batches for _, batches in asked], field)
     labels: list[tuple[LabelArt, bool]] = []
     missing: list[str] = []
-    for (name, _), found, choice in zip(asked, ways, choices, strict=True):
+    for (name, _), choice in zip(asked, choices, strict=True):
         if choice is None:
             missing.append(name)
         else:
-            labels.append((found[choice.index][1], choice.on_lines))
+            labels.append((choice.candidate.art(), choice.on_lines))
     return Layout(work, marks, labels, missing, _cost(choices))
 
 
@@ -79,7 +80,7 @@ def _marks(figure: FigureView, work: LineWork) -> list[str]:
     marks = _breaks(work)
     route = [run_of(segment, frame) for segment in figure.route]
     start, end = _ends(figure, frame)
-    for at, radius in ((start, look.START_RADIUS), (end, 1.9)):
+    for at, radius in ((start, look.START_RADIUS), (end, look.END_REACH)):
         if at is not None:
             work.blocked.append(box_about(at, 2 * radius, 2 * radius))
     for middle, way in direction_arrows(route, work.blocked):
@@ -131,29 +132,32 @@ def _way_at_end(route: Sequence[Run], end: XY) -> XY:
     return last.at(1.0)[1]
 
 
-def _labels(figure: FigureView, work: LineWork, lettering: Lettering) -> Iterator[tuple[str, Iterator[Way]]]:
-    """Every label asked for, as (name for a problem, its ways): the hardest to place first."""
-    frame = work.frame
-    start_word, end_word, grain_word = figure.words
-    for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):
-        yield f"dimension {line.text}", dimension_ways(line, frame, lettering)
-    for number, run in _numbered(figure, frame):
+def _labels(figure: FigureView, work: LineWork, lettering: Lettering) -> Iterator[tuple[str, Iterator[Batch]]]:
+    """Every label asked for, as (name for a problem, its ways): those bound to a place first."""
+    for number, run in _numbered(figure, work.frame):
         yield f"order number {number}", disc_ways(number, run, lettering)
-    start, end = _ends(figure, frame)
-    if start is not None:
-        yield f"word {start_word}", word_ways(start, start_word, look.START_RADIUS, lettering, accent=True, bold=True)
-    if end is not None:
-        yield f"word {end_word}", word_ways(end, end_word, 1.9, lettering, accent=True, bold=True)
+    for word in _start_and_end(figure, work.frame):
+        yield f"word {word.text}", word_ways(word, lettering)
+    for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):
+        yield f"dimension {line.text}", dimension_ways(line, work.frame, lettering)
     for note in figure.callouts:
-        at = frame.at(note.at)
-        keep_off = _symbol_radius(at, work.blocked)
-        yield f"label {note.text}", word_ways(at, note.text, keep_off, lettering, accent=note.accent, bold=note.accent)
-    box = frame.box
+        at = work.frame.at(note.at)
+        word = Word(note.text, at, _symbol_radius(at, work.blocked), note.accent, note.accent)
+        yield f"label {note.text}", word_ways(word, lettering)
+    box = work.frame.box
     area = work.areas[0] if work.areas else [(box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1)]
     if figure.side:
         yield f"label {figure.side}", corner_ways(figure.side, area, lettering)
     if figure.grain is not None:
-        yield f"label {grain_word}", grain_ways(grain_word, figure.grain, area, box, lettering)
+        yield f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering)
+
+
+def _start_and_end(figure: FigureView, frame: Frame) -> Iterator[Word]:
+    start, end = _ends(figure, frame)
+    if start is not None:
+        yield Word(figure.words[0], start, look.START_RADIUS, accent=True, bold=True)
+    if end is not None:
+        yield Word(figure.words[1], end, look.END_REACH, accent=True, bold=True)
 
 
 def _symbol_radius(at: XY, blocked: Sequence[Box]) -> float:

@@ -50,7 +50,8 @@ def start_mark(centre: XY) -> str:
 def end_mark(centre: XY, way: XY) -> str:
     """Where sewing ends: a bar across the seam."""
     (x, y), (dx, dy) = centre, way
-    bar = ((x - dy * 1.9, y + dx * 1.9), (x + dy * 1.9, y - dx * 1.9))
+    reach = look.END_REACH
+    bar = ((x - dy * reach, y + dx * reach), (x + dy * reach, y - dx * reach))
     return stroke(lines_d([bar]), look.ACCENT, 1.0)
 
 

@@ -112,13 +112,13 @@ def _path_all_round(outline: Outline, from_edge: str | None, inset: float) -> Pa
 def _open_path(outline: Outline, first: int, beyond: int, inset: float) -> Path:
     """The path beside segments first … beyond − 1 (numbers may run past the end and start again)."""
     count = len(outline.segments)
-    sides = _sides([(number, outline.segments[number % count]) for number in range(first, beyond)], inset)
-    sides, joints = _settled(sides, inset, closed=False)
+    walked = [(number, outline.segments[number % count]) for number in range(first, beyond)]
+    sides, joints = _settled(_sides(walked, inset), inset, closed=False)
     before, after = outline.segments[(first - 1) % count], outline.segments[beyond % count]
     start, end = _free_ends(outline, sides, joints, (before, after))
     pieces = _pieces(sides, [_Joint(start, start), *joints, _Joint(end, end)])
     path = Path(tuple(segment for _, segment in pieces))
-    _refuse_strays(outline, path, [side.source for side in sides], inset)
+    _refuse_strays(outline, path, [source for _, source in walked], inset)
     return path
 
 
@@ -334,9 +334,19 @@ def _clear(outline: Outline, result: Outline, inset: float) -> bool:
     probes = [segment.point_at(step / count) for segment, count in steps for step in range(count)]
     if any(outline.contains(probe) != (inset > 0) for probe in probes):
         return False
-    if any(outline.distance_to_boundary(probe) < least for probe in probes):
-        return False
-    return all(result.distance_to_boundary(corner) >= least for corner in outline.corners())
+    return _all_clear(probes, outline, least) and _all_clear(outline.corners(), result, least)
+
+
+def _all_clear(points: Sequence[Point], ring: Outline, least: float) -> bool:
+    """Is every point at least that far from the ring? Only segments whose box is near are measured."""
+    boxes = [(segment, *segment.bounds()) for segment in ring.segments]
+    return not any(
+        left - least < x < right + least
+        and bottom - least < y < top + least
+        and distance_point_segment((x, y), segment) < least
+        for x, y in points
+        for segment, left, bottom, right, top in boxes
+    )
 
 
 def _edges_left(outline: Outline, numbers: Sequence[int]) -> dict[str, tuple[int, int]]:

@@ -192,6 +192,7 @@ _GRAMMAR: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], CheckPart]], ..
     (re.compile(r"(?:at )?shift start"), _shift),
     (re.compile(r"after (?P<event>[^\W\d][\w -]*)"), _after),
 )
+_VAGUE = frozenset({"sometimes", "often", "regularly", "always", "rarely", "random"})
 _WORDS = (
     "first",
     "last",
@@ -218,6 +219,8 @@ def _refuse(typed: str, at: int) -> NoReturn:
             f"{typed} of what?", at, f"Write {ordinal(number)}, first {number} pieces or {number} min"
         )
     for found in re.finditer(r"[a-z]+", typed):
+        if found[0] in _VAGUE:
+            break
         close = near(found[0], _WORDS)
         if close and found[0] not in _WORDS:
             remedy = f"Write {typed[: found.start()]}{close[0]}{typed[found.end() :]}"

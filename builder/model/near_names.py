@@ -7,6 +7,7 @@ silently.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from os.path import commonprefix
 
 
 def near(word: str, candidates: Iterable[str], limit: int = 1) -> tuple[str, ...]:
@@ -25,6 +26,10 @@ def near(word: str, candidates: Iterable[str], limit: int = 1) -> tuple[str, ...
         edits = distance(plain, other, most)
         if edits <= most:
             found.append((edits, candidate))
+            if len(found) >= limit:
+                # From here only what is at least as near as the worst wanted one counts.
+                found.sort()
+                most = found[limit - 1][0]
     return tuple(candidate for _, candidate in sorted(found)[:limit])
 
 
@@ -35,7 +40,7 @@ def _most_edits(length: int) -> int:
 
 
 def _may_be_near(word: str, letters: frozenset[str], other: str, most: int) -> bool:
-    """A cheap test that loses nothing: an edit brings in at most one letter and changes the length by at most 1."""
+    """A cheap test that loses nothing: an edit brings in one letter at most, the length changes by 0 or 1."""
     if abs(len(word) - len(other)) > most:
         return False
     return len(letters.difference(other)) <= most and len(set(other) - letters) <= most
@@ -46,19 +51,33 @@ def distance(word: str, other: str, most: int) -> int:
 
     Source: optimal string alignment, the restricted Damerau-Levenshtein distance; textbook recursion, memory.
     """
-    if word == other:
-        return 0
+    word, other = _without_ends(word, other)
+    beyond = most + 1
+    if abs(len(word) - len(other)) > most:
+        return beyond
     before: list[int] = []
-    previous = list(range(len(other) + 1))
+    previous = [min(j, beyond) for j in range(len(other) + 1)]
     for i, letter in enumerate(word, start=1):
-        row = [i]
-        for j, against in enumerate(other, start=1):
+        # Cells further from the diagonal than `most` can't be on a good way.
+        first, last = max(1, i - most), min(len(other), i + most)
+        row = [beyond] * (len(other) + 1)
+        row[0] = min(i, beyond)
+        for j in range(first, last + 1):
+            against = other[j - 1]
             edits = min(previous[j] + 1, row[j - 1] + 1, previous[j - 1] + (letter != against))
             if i > 1 and j > 1 and letter == other[j - 2] and word[i - 2] == against:
                 edits = min(edits, before[j - 2] + 1)
-            row.append(edits)
+            row[j] = min(edits, beyond)
         # A swap reaches back two rows, so both must be beyond the limit before giving up.
         if min(row) > most and min(previous) > most:
-            return most + 1
+            return beyond
         before, previous = previous, row
-    return min(previous[-1], most + 1)
+    return previous[-1]
+
+
+def _without_ends(word: str, other: str) -> tuple[str, str]:
+    """Both words without the letters they begin and end with alike, which cost no edit."""
+    start = len(commonprefix((word, other)))
+    word, other = word[start:], other[start:]
+    end = len(commonprefix((word[::-1], other[::-1])))
+    return word[: len(word) - end], other[: len(other) - end]

@@ -65,14 +65,16 @@ def show_percent(share: float | Fraction, digits: int = 1) -> str:
 def show_mass(grams: float | Fraction, first: First = "mm", both: bool = True) -> str:
     """A mass in both families: `287 g (10.1 oz)`, from a kilogram up `1.25 kg (2.76 lb)`."""
     weight = exact(grams)
-    heavy = abs(weight) >= 1000
-    metric = (
-        f"{show_number(weight / 1000, 2)} kg" if heavy else f"{decimal(weight, _mass_digits(weight), True)} g"
-    )
-    unit = "lb" if heavy else "oz"
-    return _pair(
-        metric, f"{show_number(UNITS[unit].from_base(weight), 2 if heavy else 1)} {unit}", first, both
-    )
+    metric, inch = ("kg", "lb") if abs(weight) >= 1000 else ("g", "oz")
+    return _pair(_weight(weight, metric), _weight(weight, inch), first, both)
+
+
+def _weight(grams: Fraction, unit: str) -> str:
+    """Grams to three digits, ounces to a tenth; more below one, and hundredths for the large units."""
+    number = UNITS[unit].from_base(grams)
+    size = abs(number)
+    digits = {"g": 0 if size >= 100 else 1 if size >= 10 else 2, "oz": 1 if size >= 1 else 2}.get(unit, 2)
+    return f"{decimal(number, digits, True)} {unit}"
 
 
 def show_interval(low: float | Fraction, high: float | Fraction, digits: int = 1, unit: str = "") -> str:
@@ -80,10 +82,6 @@ def show_interval(low: float | Fraction, high: float | Fraction, digits: int = 1
     step = Fraction(1, 10**digits)
     ends = decimal(down(exact(low), step), digits, False), decimal(up(exact(high), step), digits, False)
     return f"{ends[0]}{DOTS}{ends[1]} {PRETTY.get(unit, unit)}".rstrip()
-
-
-def _mass_digits(grams: Fraction) -> int:
-    return 0 if abs(grams) >= 100 else 1 if abs(grams) >= 10 else 2
 
 
 # ---- quantities
@@ -163,7 +161,13 @@ def show_tolerance(tolerance: Tolerance, first: First = "mm", both: bool = True)
     """
     own = _pretty_text(tolerance.text)
     scale = other_scale(tolerance.dimension, tolerance.unit)
-    if scale is None or (scale.unit.reciprocal and 0 in (tolerance.low, tolerance.high)):
+    # A band alone has no width in a reciprocal unit: 0.2 mm more or less is how many st/in?
+    none = (
+        scale is not None
+        and scale.unit.reciprocal
+        and (tolerance.form == "band" or 0 in (tolerance.low, tolerance.high))
+    )
+    if scale is None or none:
         return own
     return _sides(own, _converted(tolerance, scale), tolerance.unit, tolerance.dimension, first, both)
 

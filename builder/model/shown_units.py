@@ -10,13 +10,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from builder.model.units import UNITS_OF, Unit
+from builder.model.units import UNITS, UNITS_OF, Unit
 
 First = Literal["mm", "in"]
 
-PRETTY = {"g/m2": "g/m²", "kg/m2": "kg/m²", "oz/yd2": "oz/yd²", "oz/ft2": "oz/ft²", "mm2": "mm²", "cm2": "cm²",
-           "m2": "m²", "in2": "in²", "ft2": "ft²", "yd2": "yd²", "mm/s2": "mm/s²", "m/s2": "m/s²", "in/s2": "in/s²",
-           "deg": "°"}  # fmt: skip
+PRETTY = {name: name.replace("2", "²") for name in UNITS if name.endswith("2")} | {"deg": "°"}
 
 # The unit of the other family, with the step a value is rounded to.
 METRIC: dict[str, tuple[str, Fraction]] = {

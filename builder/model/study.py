@@ -76,18 +76,18 @@ def _readings(table: Table, about: str, findings: list[Finding]) -> Iterator[Rea
             place = row.place("reading" if "reading" in error.message else "rating")
             findings.append(fault("value-unreadable", place, error.message, (about,), error.remedy))
             continue
-        note = row.get("note", "").strip()
-        yield Reading(row.get("step", "").strip(), row.get("cycle", ""), seconds, rating, note, row.place("step"))
+        note = row.cells.get("note", "").strip()
+        yield Reading(row.cells.get("step", "").strip(), row.cells.get("cycle", ""), seconds, rating, note, row.place("step"))
 
 
 def _number(row: Row, column: str, least: int, words: str) -> Fraction:
-    typed = row.get(column, "").strip()
+    typed = row.cells.get(column, "").strip()
     if "," in typed:
         raise TextFault(f"the {column} {typed} has a decimal comma", remedy="Write a decimal point.")
     try:
         number = Fraction(typed)
     except (ValueError, ZeroDivisionError):
-        raise TextFault(f"the {column} `{typed}` is no number", remedy="Write a number such as 4.2") from None
+        raise TextFault(f"the {column} `{typed}` is no number", remedy="Write a number such as 4.2.") from None
     if number <= least:
         raise TextFault(f"the {column} is {typed}: {words}", remedy="Correct it, or note `out:` and why.")
     return number

@@ -202,11 +202,11 @@ def _behind_bracket(scene: Scene) -> Explained:
 def _misfit(scene: Scene) -> Explained:
     """A line, or the rest of one, where the next name or list item was expected."""
     before = scene.before.rstrip()
-    if before.strip():
-        return _rest_of_line(scene, before)
-    if scene.char == ":":
+    if scene.char == ":" and before.strip() in ("", "-"):
         message = "There is no name before the colon."
         return scene.here("text-empty-key", message, "Type the name, or delete the line.")
+    if before.strip():
+        return _rest_of_line(scene, before)
     if is_item(scene.line):
         return _stray_item(scene)
     return _wrong_indent(scene)

@@ -79,6 +79,7 @@ def open_bracket(scene: Scene) -> tuple[int, int] | None:
     depth = 0
     for row in range(min(scene.row, len(scene.lines) - 1), -1, -1):
         line = scene.lines[row][: scene.column] if row == scene.row else scene.lines[row]
+        line = re.split(r"(?:^|[ \t])#", line, maxsplit=1)[0]
         for column in range(len(line) - 1, -1, -1):
             if line[column] in "]}":
                 depth += 1

@@ -339,5 +339,6 @@ def short(text: str, most: int = 20) -> str:
     words = words.rstrip(".")
     if len(words) <= most:
         return words
-    kept = words[: most + 1].rsplit(" ", 1)[0]
+    head = words[: most + 1]
+    kept = head.rsplit(" ", 1)[0] if " " in head else words[:most]
     return f"{kept} …"

@@ -45,6 +45,7 @@ ENGLISH: Mapping[str, str] = MappingProxyType(
         "size": "size",
         "sizes": "Sizes",
         "station": "station",
+        "tag": "sheet code",
     }
 )
 

@@ -29,8 +29,8 @@ def oracle(outline: Outline, tolerance: float = 1e-5) -> shapely.Polygon:
 
 
 def moved(outline: Outline, inset: float) -> shapely.Polygon:
-    """The oracle's inset with mitred corners."""
-    return oracle(outline).buffer(-inset, join_style="mitre", mitre_limit=1000)
+    """The oracle's inset with mitred corners. With finer chords than these it goes astray at arcs."""
+    return oracle(outline, 1e-3).buffer(-inset, join_style="mitre", mitre_limit=1000)
 
 
 @st.composite
@@ -95,7 +95,7 @@ def test_a_walk_of_all_four_edges_stays_open() -> None:
     assert len(path.runs) == 4
 
 
-@given(st.floats(0, 59.9))
+@given(st.one_of(st.just(0.0), st.floats(1e-6, 59.9)))
 def test_all_round_is_closed_and_starts_where_asked(inset: float) -> None:
     path = inset_path(PANEL, "right", None, inset)
     assert path.closed
@@ -342,8 +342,7 @@ def test_a_concave_arc_grows_inward() -> None:
     smaller = inset_outline(shape, 5)
     arc = next(segment for segment in smaller.segments if isinstance(segment, Arc))
     assert (arc.radius, arc.clockwise) == (pytest.approx(20), True)
-    # The oracle's mitres go astray on many short chords; its round corners don't, and none is inward here.
-    assert smaller.area() == pytest.approx(oracle(shape).buffer(-5).area, rel=1e-3)
+    assert smaller.area() == pytest.approx(moved(shape, 5).area, rel=1e-4)
     half = math.acos(5 / 20)
     assert smaller.area() == pytest.approx(90 * 50 - 20**2 * (half - math.sin(half) * math.cos(half)))
 
@@ -413,6 +412,6 @@ def test_a_smooth_corner_of_a_rounded_drawing_is_no_obstacle() -> None:
         path = inset_path(panel, "bottom", "right", inset)
         assert len(path.runs) == 3
         assert path.length == pytest.approx(
-            80 + (20 - inset) * math.pi / 2 + 40 , abs=0.05
+            80 + (20 - inset) * math.pi / 2 + 40, abs=0.05
         )
         assert inset_outline(panel, inset).area() == pytest.approx(moved(panel, inset).area, rel=1e-4)

@@ -8,10 +8,11 @@ import re
 
 import pytest
 import yaml
-from builder.finding import Place, Severity
-from builder.reading import WHY, YAML_LIMIT, Branch, Document, Spot, Value, read_yaml
 from hypothesis import given
 from hypothesis import strategies as st
+
+from builder.finding import Place, Severity
+from builder.reading import WHY, YAML_LIMIT, Branch, Document, Spot, Value, read_yaml
 
 ROUND = "*a, *a, *a, *a, *a, *a, *a, *a, *a, *a"
 GROWTH = "".join(
@@ -65,6 +66,8 @@ CASES: dict[str, tuple[str | bytes, bool, list[str]]] = {
     "unclosed bracket": ("a: [b, c\nd: e\n", True, ["1:4 unclosed-bracket"]),
     "unclosed brace": ("a: {b: c\nd: e\n", True, ["1:4 unclosed-bracket"]),
     "unclosed at the end": ("a: [b]\nc: [\n", True, ["2:4 unclosed-bracket"]),
+    "bracket closed in a remark": ("a: [b, # c]\nd: e\n", True, ["1:4 unclosed-bracket"]),
+    "bracket closed in a remark, then a list": ("a:\n  - [b, # c]\n  - d\n", True, ["2:5 unclosed-bracket"]),
     "text behind a bracket": ("a: [b] mm\n", True, ["1:8 behind-bracket"]),
     "one brace too many": ("a: {b: c}}\n", True, ["1:10 behind-bracket"]),
     "two commas": ("a: [b, , c]\n", True, ["1:8 stray-comma"]),
@@ -90,6 +93,7 @@ CASES: dict[str, tuple[str | bytes, bool, list[str]]] = {
     "duplicate key": ("a: b\nc: d\na: e\n", False, ["3:1 duplicate-key"]),
     "duplicate key in quotes": ("a: b\n'a': e\n", False, ["2:2 duplicate-key"]),
     "empty key": ('"": b\n', False, ["1:2 empty-key"]),
+    "no name in a list item": ("s:\n  - : c\n", True, ["2:5 empty-key"]),
     "no name before the colon": ("a: b\n: c\n", True, ["2:1 empty-key"]),
     "list as a key": ("a: b\n? [c]\n: d\n", False, ["2:3 key-not-text"]),
     "braces as a key": ("a: b\n{{c}}: d\n", False, ["2:1 key-not-text"]),
@@ -113,10 +117,16 @@ CASES: dict[str, tuple[str | bytes, bool, list[str]]] = {
     "decimal comma": ("a: {is: 1,5 mm, b: c}\n", False, ["1:10 decimal-comma"]),
     "comma in a text": ("a: {is: edge, inner}\n", False, ["1:13 decimal-comma"]),
     # all at once
-    "several": ("a:\nb: *x\na: !t c\n", False, ["1:1 empty-value", "2:4 unknown-alias", "3:4 tag", "3:1 duplicate-key"]),
+    "several": (
+        "a:\nb: *x\na: !t c\n",
+        False,
+        ["1:1 empty-value", "2:4 unknown-alias", "3:4 tag", "3:1 duplicate-key"],
+    ),
 }
 
-JARGON = re.compile(r"\b(token|scalar|anchor|alias|flow|node|simple key|sequence|stream|indicator|document start)s?\b")
+JARGON = re.compile(
+    r"\b(token|scalar|anchor|alias|flow|node|simple key|sequence|stream|indicator|document start)s?\b"
+)
 
 
 def encoded(text: str | bytes) -> bytes:
@@ -124,7 +134,9 @@ def encoded(text: str | bytes) -> bytes:
 
 
 def seen(document: Document) -> list[str]:
-    return [f"{one.place.line}:{one.place.column} {one.rule.removeprefix('text-')}" for one in document.findings]
+    return [
+        f"{one.place.line}:{one.place.column} {one.rule.removeprefix('text-')}" for one in document.findings
+    ]
 
 
 @pytest.mark.parametrize(("text", "broken", "expected"), CASES.values(), ids=CASES.keys())
@@ -138,7 +150,7 @@ def test_finding_stands_at_its_place(text: str | bytes, broken: bool, expected: 
 @pytest.mark.parametrize("text", [case[0] for case in CASES.values()], ids=CASES.keys())
 def test_finding_is_in_plain_words(text: str | bytes) -> None:
     for finding in read_yaml(encoded(text), "f.yaml").findings:
-        assert finding.message and finding.why and finding.remedy
+        assert all((finding.message, finding.why, finding.remedy))
         assert not JARGON.search(f"{finding.message} {finding.remedy}")
         assert finding.severity is Severity.error
 
@@ -159,7 +171,10 @@ def test_every_fault_of_a_yaml_text_has_a_case() -> None:
         ("a: {is: edge, b}\n", "Put the whole value of `is` in quotes, or give `b` a value."),
         ("a: #5\n", "What follows the # is a comment; if it is the value, put it in quotes."),
         ("s:\n    a: b\n  c: d\n", "Indent it like the line it belongs with: by no blank or 4 blanks."),
-        ("a: b\nc\u00a0:\u00a0d\n", "It holds a no-break space, as word processors make it: type the blanks of this line anew."),
+        (
+            "a: b\nc\u00a0:\u00a0d\n",
+            "It holds a no-break space, as word processors make it: type the blanks of this line anew.",
+        ),
     ],
 )
 def test_remedy_says_what_to_type(text: str, words: str) -> None:
@@ -175,7 +190,8 @@ def test_duplicate_names_the_line_of_the_first_and_keeps_it() -> None:
 def test_scalars_stay_as_typed() -> None:
     text = "a: no\nb: 301\nc: 1.50\nd: 0x1F\ne: 2026-01-05\nf: 1:30\ng: on\nh: [yes, .5]\n"
     assert read_yaml(text.encode(), "f").value == {
-        "a": "no", "b": "301", "c": "1.50", "d": "0x1F", "e": "2026-01-05", "f": "1:30", "g": "on", "h": ["yes", ".5"],
+        "a": "no", "b": "301", "c": "1.50", "d": "0x1F", "e": "2026-01-05", "f": "1:30", "g": "on",
+        "h": ["yes", ".5"],
     }  # fmt: skip
 
 
@@ -224,13 +240,14 @@ def test_long_text_repeated_counts_by_its_length() -> None:
 
 def test_place_is_where_the_content_begins() -> None:
     text = (
-        'plain: x\nquoted: "x y"\nsingle: \'x\'\nfolded: >-\n\n    x\n    y\nblock: | # remark\n  z\n'
+        "plain: x\nquoted: \"x y\"\nsingle: 'x'\nfolded: >-\n\n    x\n    y\nblock: | # remark\n  z\n"
         "anchored: &a\n  x\ntagged: !!str 'x'\nlist:\n- a\nflow: {b: 'c'}\nlong: x\n  y\n'key': 1\n"
     )
     document = read_yaml(text.encode(), "f")
     assert document.findings == []
     expected = {
-        "plain": (1, 8), "quoted": (2, 10), "single": (3, 10), "folded": (6, 5), "block": (9, 3), "anchored": (11, 3),
+        "plain": (1, 8), "quoted": (2, 10), "single": (3, 10), "folded": (6, 5), "block": (9, 3),
+        "anchored": (11, 3),
         "tagged": (12, 16), "list": (14, 1), "flow": (15, 7), "long": (16, 7), "key": (18, 8),
     }  # fmt: skip
     assert {key: (document.place([key]).line, document.place([key]).column) for key in expected} == expected
@@ -252,7 +269,9 @@ def test_digest_is_that_of_the_bytes() -> None:
 
 def test_values_with_a_finding_are_marred() -> None:
     document = read_yaml(b"a:\nb: c\nd: {is: 1,5, e: f}\ng: *x\nh: ~\n", "f")
-    marred = [path for path in (["a"], ["b"], ["d", "is"], ["d", "e"], ["g"], ["h"]) if document.is_marred(path)]
+    marred = [
+        path for path in (["a"], ["b"], ["d", "is"], ["d", "e"], ["g"], ["h"]) if document.is_marred(path)
+    ]
     assert marred == [["a"], ["d", "is"], ["g"], ["h"]]
 
 
@@ -285,7 +304,9 @@ def test_what_is_written_is_read_with_its_places(
     value: dict[str, Value], style: str | None, flow: bool | None, width: int
 ) -> None:
     """Random values come back the same, and the place of each leaf points at its text."""
-    text = yaml.safe_dump(value, default_style=style, default_flow_style=flow, width=width, allow_unicode=True, sort_keys=False)
+    text = yaml.safe_dump(
+        value, default_style=style, default_flow_style=flow, width=width, allow_unicode=True, sort_keys=False
+    )
     document = read_yaml(text.encode(), "f")
     assert document.findings == []
     assert document.value == value
@@ -301,7 +322,9 @@ def test_what_is_written_is_read_with_its_places(
             assert before.endswith(("'", '"')) or behind.startswith(leaf.lstrip(" \n")[0])
 
 
-def leaves(value: Value, spot: Spot, path: tuple[str | int, ...] = ()) -> list[tuple[tuple[str | int, ...], str]]:
+def leaves(
+    value: Value, spot: Spot, path: tuple[str | int, ...] = ()
+) -> list[tuple[tuple[str | int, ...], str]]:
     """Every text with its path; fails where values and places differ in shape."""
     if isinstance(value, str):
         assert isinstance(spot, int)
@@ -349,7 +372,9 @@ def storm(seed: int) -> bytes:
             case 1:
                 del data[at : at + chance.randint(1, 8)]
             case 2:
-                data[at:at] = chance.choice([b"\t", b": ", b"- ", b"\n", b"{", b"]", b"'", b'"', b"*", b"#", b"!", b"<<", b"?"])
+                data[at:at] = chance.choice(
+                    [b"\t", b": ", b"- ", b"\n", b"{", b"]", b"'", b'"', b"*", b"#", b"!", b"<<", b"?"]
+                )
             case 3:
                 end = min(len(data), at + chance.randint(1, 40))
                 data[at:at] = data[at:end]
@@ -360,7 +385,7 @@ def storm(seed: int) -> bytes:
 
 
 def test_a_storm_of_mutations_never_raises() -> None:
-    """Whatever the bytes are: no exception, places inside the file, plain words, values and places of one shape."""
+    """No exception, places inside the file, plain words, values and places of one shape."""
     for seed in range(3000):
         data = storm(seed)
         document = read_yaml(data, "f")
@@ -376,7 +401,9 @@ def test_a_storm_of_mutations_never_raises() -> None:
             assert 1 <= finding.place.column <= len(lines[finding.place.line - 1]) + 1, (seed, finding)
 
 
-@given(st.binary(max_size=200) | st.text(max_size=200).map(lambda text: text.encode("utf-8", "surrogatepass")))
+@given(
+    st.binary(max_size=200) | st.text(max_size=200).map(lambda text: text.encode("utf-8", "surrogatepass"))
+)
 def test_any_bytes_can_be_read(data: bytes) -> None:
     document = read_yaml(data, "f")
     assert document.broken == (document.value is None)

@@ -193,8 +193,8 @@ CROWDED = replace(
         StepView(
             name=f"row-{number}",
             number=number,
-            do="Bring the second divider line under the clamp, with both layers flat, and press the pedal once to the stop.",
-            key="The tack ends at the edge of the pocket, never beyond the edge binding.",
+            do="Bring the divider line under the clamp, both layers flat, and press the pedal once to the stop.",
+            key="The tack ends at the pocket edge, never beyond the binding.",
             checks=(EDGE,),
             figure=figure(f"div-{number}", "Divider line", sewn=True),
         )
@@ -245,7 +245,7 @@ def variant(name: str, factor: float) -> VariantView:
     total = sum(row[3] for row in ROUTE) * factor
     return VariantView(
         name=name,
-        anchor=f"size-{name.lower()}",
+        anchor=f"size-{name.lower().replace(' ', '-')}",
         standard=f"{total:.2f} min",
         machine=f"{total * 0.82:.2f} min",
         estimate_share="35 %",

@@ -1,0 +1,35 @@
+"""Which materials a laser or a hot blade cuts, shared by the two rules on composition."""
+
+from __future__ import annotations
+
+from builder.checking.rule import Subject
+from builder.model import KINDS
+
+
+def cut_by_heat(subject: Subject) -> dict[str, list[str]]:
+    """Material → operations that cut it at a station whose kind works by heat."""
+    model = subject.model
+    found: dict[str, list[str]] = {}
+    for name, operation in model.operations.items():
+        station = model.stations.get(operation.station)
+        kind = KINDS.get(station.kind) if station is not None else None
+        if kind is None or not kind.heat:
+            continue
+        for part in (*operation.makes, *operation.needs):
+            for material in _materials(part, subject, frozenset()):
+                if name not in found.setdefault(material, []):
+                    found[material].append(name)
+    return found
+
+
+def _materials(part: str, subject: Subject, inside: frozenset[str]) -> set[str]:
+    """Materials of a part and of all it is made from: heat on a sub-assembly reaches every layer."""
+    model = subject.model
+    state = model.states.get(part)
+    if state is None or part in inside:
+        return set()
+    base = model.parts[state.base]
+    materials = {base.material} if base.material in model.materials and base.material else set()
+    for inner in (*(one.part for one in base.from_), *state.needs):
+        materials |= _materials(inner, subject, inside | {part})
+    return materials

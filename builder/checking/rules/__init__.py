@@ -1,0 +1,1 @@
+"""The rule book: one rule a file, by the noun it is about."""

@@ -1,0 +1,1 @@
+"""Rules about a material, one a file."""

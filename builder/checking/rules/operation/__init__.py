@@ -1,0 +1,1 @@
+"""Rules about a operation, one a file."""

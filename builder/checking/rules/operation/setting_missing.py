@@ -1,0 +1,41 @@
+"""A setting that every operation at such a machine needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.checking.rule import Problem, Rule, Subject
+from builder.finding import Severity
+from builder.model import KINDS
+
+
+def check(subject: Subject) -> Iterator[Problem]:
+    """Required settings of the kind of machine."""
+    for name, operation in subject.model.operations.items():
+        station = subject.model.stations.get(operation.station)
+        kind = KINDS.get(station.kind) if station is not None else None
+        if kind is None:
+            continue
+        for setting, one in kind.settings.items():
+            if one.required and setting not in operation.settings:
+                where = ("settings",) if operation.settings else ("station",)
+                message = f"the setting `{setting}` is missing; a {kind.title} needs it"
+                yield Problem(("operation", name), where, message, (f"setting:{setting}",), key=True)
+
+
+RULE = Rule(
+    slug="setting-missing",
+    severity=Severity.error,
+    why="What the sheet doesn't say, every operator sets in their own way.",
+    remedy="Type the setting under `settings:`.",
+    check=check,
+    bad="""
+operations/press-snap.yaml:
+  settings: {pressure: 4 bar}
+""",
+    good="""
+operations/press-snap.yaml:
+  settings: {die: S-12, pressure: 4 bar}
+""",
+    follows_from=("setting-unreadable",),
+)

@@ -1,0 +1,48 @@
+"""A tolerance of a dimension that isn't there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.checking.rule import Problem, Rule, Subject
+from builder.finding import Severity
+from builder.model import near
+
+
+def check(subject: Subject) -> Iterator[Problem]:
+    """`of:` in tolerances against the dimensions of the made and needed parts."""
+    from builder.checking.dimension_of import dimension_of, dimension_words
+
+    for name, operation in subject.model.operations.items():
+        for tolerance_name, tolerance in operation.tolerances.items():
+            where = ("tolerances", tolerance_name)
+            if tolerance.of is None:
+                if tolerance.what is None or tolerance.is_.form == "band":
+                    message = f"tolerance {tolerance_name} doesn't say what is measured"
+                    yield Problem(("operation", name), where, message, (f"tolerance:{tolerance_name}",), key=True)
+                continue
+            if dimension_of(subject, operation, tolerance.of) is None:
+                words = dimension_words(subject, operation)
+                close = near(tolerance.of, words)
+                hint = f"Did you mean `{close[0]}`?" if close else ""
+                message = f"no part of this operation has a dimension `{tolerance.of}`"
+                about = (f"tolerance:{tolerance_name}", f"dimension:{tolerance.of}")
+                yield Problem(("operation", name), (*where, "of"), message, about, hint)
+
+
+RULE = Rule(
+    slug="tolerance-dimension",
+    severity=Severity.error,
+    why="A measure nobody can find on the part is not checked.",
+    remedy="Name a dimension of the part, or say in words `what:` is measured.",
+    check=check,
+    bad="""
+operations/sew-hem.yaml:
+  tolerances: {hem: {of: hem-seam.insett}}
+""",
+    good="""
+operations/sew-hem.yaml:
+  tolerances: {hem: {of: hem-seam.inset}}
+""",
+    follows_from=("expression-unreadable", "name-unknown", "key-unknown",),
+)

@@ -1,0 +1,1 @@
+"""Rules about a part, one a file."""

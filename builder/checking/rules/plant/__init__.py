@@ -1,0 +1,1 @@
+"""Rules about a plant, one a file."""

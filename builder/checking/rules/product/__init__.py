@@ -1,0 +1,1 @@
+"""Rules about a product, one a file."""

@@ -1,0 +1,1 @@
+"""Rules about a station, one a file."""

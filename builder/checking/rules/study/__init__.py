@@ -1,0 +1,1 @@
+"""Rules about a study, one a file."""

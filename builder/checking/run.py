@@ -1,0 +1,86 @@
+"""Runs the rules in two turns: those on the plant as typed, then those that ask for computed numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from builder.checking.fold import fold
+from builder.checking.registry import causes, rule_book
+from builder.checking.rule import Problem, Rule, Subject
+from builder.finding import Finding, Severity
+from builder.model import PlantModel
+
+_LEVELS = {"error": Severity.error, "warning": Severity.warning, "note": Severity.note}
+
+
+def check_typed(subject: Subject) -> list[Finding]:
+    """Findings of all rules that need no computed number."""
+    return list(_run(subject, (rule for rule in rule_book().values() if not rule.needs_results)))
+
+
+def check_results(subject: Subject) -> list[Finding]:
+    """Findings of the rules that ask for Results; the subject carries them."""
+    return list(_run(subject, (rule for rule in rule_book().values() if rule.needs_results)))
+
+
+def _run(subject: Subject, rules: Iterable[Rule]) -> Iterator[Finding]:
+    for rule in rules:
+        for problem in rule.check(subject):
+            yield finding_of(rule, problem, subject.model)
+
+
+def finding_of(rule: Rule, problem: Problem, model: PlantModel) -> Finding:
+    """A rule's problem as a finding with its place."""
+    kind, name = problem.owner
+    place = model.place(kind, name, *problem.path, key=problem.key, offset=problem.offset)
+    return Finding(
+        place,
+        rule.slug,
+        problem.severity or rule.severity,
+        problem.message,
+        rule.why,
+        problem.remedy or rule.remedy,
+        (f"{kind}:{name}", *problem.about),
+    )
+
+
+def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Finding]:
+    """All findings as people see them: the plant's own levels applied, folded and sorted."""
+    book = rule_book()
+    settings = model.plant.rules if model is not None else {}
+    levels: list[Finding] = []
+    lowered: set[str] = set()
+    for finding in findings:
+        setting = settings.get(finding.rule)
+        rule = book.get(finding.rule)
+        if setting is None or rule is None or rule.safety or rule.severity is Severity.error:
+            levels.append(finding)
+        elif setting.severity != "off":
+            lowered.add(finding.rule)
+            levels.append(replace(finding, severity=_LEVELS[setting.severity]))
+    safety = {slug for slug, rule in book.items() if rule.safety}
+    return fold(levels, causes(), safety, lowered)
+
+
+def usable_operations(model: PlantModel, findings: Iterable[Finding], unusable: Iterable[tuple[str, str]]) -> frozenset[str]:
+    """Operations that neither have an error nor rest on anything that has one."""
+    bad = {f"{kind}:{name}" for kind, name in unusable}
+    bad |= {one.about[0] for one in findings if one.severity is Severity.error and one.about}
+    return frozenset(name for name in model.operations if not _rests_on(name, model, bad))
+
+
+def _rests_on(name: str, model: PlantModel, bad: set[str]) -> bool:
+    operation = model.operations[name]
+    if f"operation:{name}" in bad or f"station:{operation.station}" in bad or operation.station not in model.stations:
+        return True
+    for part in (*operation.needs, *operation.makes):
+        state = model.states.get(part)
+        if state is None:
+            if part not in model.materials:
+                return True
+            continue
+        base = model.parts[state.base]
+        if f"part:{state.base}" in bad or (base.material and f"material:{base.material}" in bad):
+            return True
+    return False

@@ -1,0 +1,73 @@
+"""Findings as people and programs read them: lines with a caret, or JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from builder.finding import Finding, Severity
+
+if TYPE_CHECKING:
+    from builder.pipeline import Checked
+
+_COLOUR = {Severity.error: "red", Severity.warning: "yellow", Severity.note: "cyan"}
+
+
+def as_json(findings: Sequence[Finding]) -> str:
+    """One object with stable keys."""
+    return json.dumps({"findings": [_plain(one) for one in findings]}, ensure_ascii=False, indent=1)
+
+
+def _plain(one: Finding) -> dict[str, Any]:
+    return {
+        "file": one.place.file,
+        "line": one.place.line,
+        "column": one.place.column,
+        "rule": one.rule,
+        "severity": one.severity.name,
+        "message": one.message,
+        "remedy": one.remedy,
+        "folded": [_plain(inner) for inner in one.folded],
+    }
+
+
+def show_findings(checked: Checked) -> None:
+    """All findings to standard error with the offending line, then a count."""
+    for one in checked.findings:
+        _show(one, checked)
+    errors = sum(one.severity is Severity.error for one in checked.findings)
+    warnings = sum(one.severity is Severity.warning for one in checked.findings)
+    notes = len(checked.findings) - errors - warnings
+    if checked.findings:
+        parts = [_count(errors, "error"), _count(warnings, "warning"), _count(notes, "note")]
+        click.echo(", ".join(part for part in parts if part), err=True)
+    if checked.unchecked:
+        words = _count(checked.unchecked, "operation")
+        click.echo(f"{words} not checked further, because something they rest on has an error", err=True)
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}{'' if number == 1 else 's'}" if number else ""
+
+
+def _show(one: Finding, checked: Checked) -> None:
+    head = click.style(one.severity.name, fg=_COLOUR[one.severity], bold=True)
+    click.echo(f"{one.place}: {head}: {one.message} [{one.rule}]", err=True)
+    line = checked.source.line_text(one.place)
+    if line.strip():
+        number = str(one.place.line)
+        indent = "".join("\t" if letter == "\t" else " " for letter in line[: one.place.column - 1])
+        click.echo(f"  {number} | {line}", err=True)
+        click.echo(f"  {' ' * len(number)} | {indent}{click.style('^', bold=True)}", err=True)
+    if one.why:
+        click.echo(f"  why: {one.why}", err=True)
+    if one.remedy:
+        click.echo(f"  do:  {one.remedy}", err=True)
+    if one.folded:
+        words = _count(len(one.folded), "finding")
+        places = ", ".join(str(inner.place) for inner in one.folded[:3])
+        more = " …" if len(one.folded) > 3 else ""
+        click.echo(f"  and {words} that follow from it: {places}{more}", err=True)

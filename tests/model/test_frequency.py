@@ -1,0 +1,77 @@
+"""A step's `per:`."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.errors import TextFault
+from builder.model.frequency import EACH_PIECE, parse_frequency
+
+
+@pytest.mark.parametrize(
+    ("text", "share", "times"),
+    [
+        ("piece", Fraction(1), 300),
+        ("20 pieces", Fraction(1, 20), 15),
+        ("1 pieces", Fraction(1), 300),
+        ("bundle", Fraction(1, 25), 12),
+        ("batch", Fraction(1, 300), 1),
+        ("3 times a piece", Fraction(3), 900),
+        ("2 times per 20 pieces", Fraction(1, 10), 30),
+        ("2 times a bundle", Fraction(2, 25), 24),
+    ],
+)
+def test_how_often_a_step_is_done(text: str, share: Fraction, times: int) -> None:
+    """Per piece, and in a batch of 300 in bundles of 25."""
+    frequency = parse_frequency(text)
+    assert frequency.share(300, 25) == share
+    assert frequency.times(300, 25) == times
+
+
+def test_a_short_last_bundle_counts_whole_in_a_batch_only() -> None:
+    """The standard doesn't hang on the batch, the batch's work does."""
+    frequency = parse_frequency("bundle")
+    assert frequency.share(301, 25) == Fraction(1, 25)
+    assert frequency.times(301, 25) == 13
+
+
+def test_a_step_without_per_is_done_once_a_piece() -> None:
+    """The default reads like the text."""
+    assert parse_frequency("piece") == EACH_PIECE
+
+
+@pytest.mark.parametrize(
+    ("text", "message", "remedy"),
+    [
+        ("0 pieces", "never done", "leave the step out"),
+        ("0 times a piece", "never done", "leave the step out"),
+        ("-5 pieces", "negative", "minus"),
+        ("2.5 pieces", "whole numbers", "2 pieces"),
+        ("2,5 pieces", "whole numbers", "2 pieces"),
+        ("1/2 piece", "whole numbers", "2 pieces"),
+        ("20", "20 of what?", "20 pieces"),
+        ("pieces", "how often", "Write piece"),
+        ("20 piece", "how often", "Write 20 pieces"),
+        ("20 bundles", "how often", "Write bundle"),
+        ("bundel", "how often", "Write bundle"),
+        ("hour", "time of day", "piece"),
+        ("once in a while", "how often", "20 pieces"),
+    ],
+)
+def test_the_refusals_of_the_reference_page(text: str, message: str, remedy: str) -> None:
+    """Each with a remedy."""
+    with pytest.raises(TextFault) as caught:
+        parse_frequency(text)
+    assert message in caught.value.message
+    assert remedy in caught.value.remedy
+
+
+@given(st.text(max_size=14) | st.text(alphabet="0123456789 piecestmaburndl.-,", max_size=20))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    """No other exception, and the offset lies in the text."""
+    try:
+        parse_frequency(text)
+    except TextFault as fault:
+        assert 0 <= fault.offset <= len(text)

@@ -1,0 +1,111 @@
+"""Every page opened from a folder: nothing asked of a network, nothing refused, nothing broken."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from urllib.parse import unquote, urldefrag, urlsplit
+
+from playwright.sync_api import BrowserContext
+
+LISTEN = """
+window.refused = [];
+document.addEventListener('securitypolicyviolation', e => window.refused.push(e.violatedDirective + ' ' + e.blockedURI));
+"""
+LINKS = """() => [...document.querySelectorAll('[href], [src]')].map(e => e.href?.baseVal ?? e.href ?? e.src)"""
+IDS = """() => [...document.querySelectorAll('[id]')].map(e => e.id)"""
+
+
+def test_no_page_logs_an_error_is_refused_anything_or_asks_beyond_the_folder(
+    desk: BrowserContext, pages: list[Path], site: Path
+) -> None:
+    asked: list[str] = []
+    said: list[str] = []
+    desk.add_init_script(LISTEN)
+    page = desk.new_page()
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("console", lambda message: said.append(f"{page.url}: {message.text}"))
+    page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
+    page.on("requestfailed", lambda request: said.append(f"{page.url}: failed {request.url}"))
+    for path in pages:
+        page.goto(path.as_uri())
+        page.evaluate("document.fonts.ready")
+        assert page.evaluate("window.refused") == [], path
+    assert said == []
+    outside = [url for url in asked if not url.startswith(("data:", site.as_uri()))]
+    assert outside == []
+    assert len(asked) > len(pages)
+
+
+def test_the_embedded_faces_are_used(desk: BrowserContext, pages: list[Path]) -> None:
+    page = desk.new_page()
+    page.goto(pages[0].as_uri())
+    page.evaluate("document.fonts.ready")
+    loaded = page.evaluate("[...document.fonts].filter(f => f.status === 'loaded').map(f => f.weight).sort()")
+    assert loaded == ["400", "700"]
+
+
+def test_every_link_and_anchor_resolves_as_the_browser_sees_it(desk: BrowserContext, pages: list[Path]) -> None:
+    page = desk.new_page()
+    links: dict[Path, list[str]] = {}
+    ids: dict[Path, set[str]] = {}
+    for path in pages:
+        page.goto(path.as_uri())
+        links[path] = page.evaluate(LINKS)
+        ids[path] = set(page.evaluate(IDS))
+    for path, found in links.items():
+        for link in found:
+            if link.startswith("data:"):
+                continue
+            address, anchor = urldefrag(link)
+            target = Path(unquote(urlsplit(address).path))
+            assert target.is_file(), f"{path.name} links to {link}"
+            assert not anchor or unquote(anchor) in ids[target], f"{path.name} links to {link}"
+
+
+def test_the_pages_work_in_a_window_320_wide(desk: BrowserContext, pages: list[Path]) -> None:
+    page = desk.new_page()
+    page.set_viewport_size({"width": 320, "height": 640})
+    for path in pages:
+        page.goto(path.as_uri())
+        for anchor in page.evaluate("() => ['', ...[...document.querySelectorAll('.screen, .variant')].map(e => e.id)]"):
+            page.goto(f"{path.as_uri()}#{anchor}")
+            assert page.evaluate("document.documentElement.scrollWidth") <= 320, (path.name, anchor)
+
+
+def test_every_stop_of_the_tab_key_shows_where_it_is(desk: BrowserContext, pages: list[Path]) -> None:
+    page = desk.new_page()
+    for path in pages:
+        page.goto(path.as_uri())
+        stops = page.evaluate("[...document.querySelectorAll('a[href]')].filter(a => a.checkVisibility()).length")
+        assert stops
+        for _ in range(stops):
+            page.keyboard.press("Tab")
+            outline = page.evaluate("() => { const s = getComputedStyle(document.activeElement); return s.outlineStyle + ' ' + s.outlineWidth }")
+            assert outline == "solid 3px", (path.name, page.evaluate("document.activeElement.outerHTML"))
+
+
+def test_the_switch_shows_one_size_at_a_time_without_script(browser, site: Path) -> None:  # type: ignore[no-untyped-def]
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    for path in sorted((site / "products").glob("*.html")):
+        page.goto(path.as_uri())
+        shown = page.locator(".variant:visible")
+        assert shown.count() == 1
+        for number in range(page.locator(".variant:visible .switch a").count()):
+            link = page.locator(".variant:visible .switch a").nth(number)
+            anchor = link.get_attribute("href")
+            link.click()
+            assert shown.count() == 1
+            assert f"#{shown.get_attribute('id')}" == anchor
+            assert page.locator(".switch a[aria-current]:visible").get_attribute("href") == anchor
+    context.close()
+
+
+def test_on_paper_every_size_is_printed_and_the_navigation_is_not(desk: BrowserContext, site: Path) -> None:
+    page = desk.new_page()
+    page.emulate_media(media="print")
+    for path in sorted((site / "products").glob("*.html")):
+        page.goto(path.as_uri())
+        variants = page.locator(".variant")
+        assert page.locator(".variant:visible").count() == variants.count() > 0
+        assert page.locator("nav:visible").count() == page.locator(".top nav:visible").count() == 0
