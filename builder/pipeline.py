@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from contextlib import closing
 from dataclasses import dataclass, field
 from pathlib import Path
+from time import perf_counter
 
 from builder.checking import Subject, check_results, check_typed, report, usable_operations
 from builder.computing import compute
 from builder.errors import UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import ShapeBook
-from builder.model import Linked, Results, link
-from builder.reading import Source, read_folder
+from builder.model import Linked, Results, link, near, route_of
+from builder.reading import Source, read_folder, scaled_jpeg
+from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
+from builder.view import PlantViews, plant_views
+from builder.writing import Output, Written
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,3 +59,96 @@ def check_plant(folder: Path) -> Checked:
     findings += check_results(Subject(model, linked.dimensions, book, usable, results))
     shown = tuple(report(findings, model))
     return Checked(source, linked, shown, results, book, usable, len(model.operations) - len(usable))
+
+
+Progress = Callable[[str, int, int], None]
+"""Called with the stage, the number of files done and the number of files there are."""
+
+PHOTO_PX = 1600
+"""Longest side of a photo on pages and sheets: over 200 dpi at half the width of a Letter page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """A finished build, or one that stopped at errors: then `written` is None and the output is as it was.
+
+    seconds : time spent, by stage; files made from unchanged input cost nothing
+    """
+
+    checked: Checked
+    written: Written | None
+    seconds: dict[str, float]
+
+
+def plant_views_of(checked: Checked) -> PlantViews:
+    """View objects of a plant without errors."""
+    if checked.linked is None or checked.results is None or checked.book is None:
+        raise UsageError("this plant can't be shown")
+    linked = checked.linked
+    return plant_views(linked.model, linked.dimensions, checked.book, checked.results, checked.usable, version())
+
+
+def planner_of(checked: Checked, views: PlantViews) -> Planner:
+    """Plans the output of a plant, with its theme and its photos."""
+    assert checked.linked is not None
+
+    def read_photo(path: str) -> bytes:
+        return scaled_jpeg(checked.source.folder / path, PHOTO_PX)
+
+    return Planner(views, theme_folder(checked.linked.model.plant.theme), read_photo)
+
+
+def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Built:
+    """Check a plant and make its site and sheets in `out`. Raises UsageError for wrong folders."""
+    started = perf_counter()
+    checked = check_plant(folder)
+    seconds = {"checking": perf_counter() - started}
+    if checked.has_errors or checked.linked is None:
+        return Built(checked, None, seconds)
+    started = perf_counter()
+    views = plant_views_of(checked)
+    seconds["views"] = perf_counter() - started
+    planner = planner_of(checked, views)
+    with Output(out) as output, closing(planner):
+        _make(list(planner.files()), output, seconds, progress)
+        _make(list(planner.assets(output.letters)), output, seconds, None)
+        written = output.finish()
+    return Built(checked, written, seconds)
+
+
+def _make(files: list[PlannedFile], output: Output, seconds: dict[str, float], progress: Progress | None) -> None:
+    for number, file in enumerate(files, start=1):
+        started = perf_counter()
+        output.make(file.path, file.key, file.make, file.letters)
+        seconds[file.stage] = seconds.get(file.stage, 0.0) + perf_counter() - started
+        if progress is not None:
+            progress(file.stage, number, len(files))
+
+
+def booklet(checked: Checked, name: str) -> bytes:
+    """One PDF of all sheets of a station or a product, in one compile. Raises UsageError for an unknown name."""
+    views = plant_views_of(checked)
+    assert checked.linked is not None
+    model = checked.linked.model
+    if name in model.stations:
+        title = model.stations[name].title
+        chosen = [view for view in views.sheets if view.station == name]
+    elif name in model.products:
+        title = model.products[name].title
+        order = [step.operation for step in route_of(name, model.products, model.operations)]
+        mine = [view for view in views.sheets if title in view.products and view.operation in order]
+        chosen = sorted(mine, key=lambda view: order.index(view.operation))
+    else:
+        close = near(name, (*model.stations, *model.products))
+        raise UsageError(f"no station or product is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    if not chosen:
+        raise UsageError(f"{name} has no sheets")
+    planner = planner_of(checked, views)
+    with closing(planner):
+        photos = {
+            step.photo.digest: planner.read_photo(step.photo.path)
+            for view in chosen
+            for step in view.steps
+            if step.photo is not None
+        }
+        return render_booklet(chosen, photos, planner.press, title)

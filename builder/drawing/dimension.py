@@ -23,10 +23,11 @@ from builder.view import DimensionLine
 
 _GAP, _OVERSHOOT = 0.9, 1.0
 _TAIL = 4.2
-_TEXT_GAP = 0.6
+_TEXT_GAP = 0.9
 _NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0)
 # A dimension line inside the part is second best.
 _INSIDE = 2.5
+_OVERHANG_PER_MM = 0.12
 _TIER = 1.4
 _FIRST_TIER, _TIERS = 3.2, 16
 
@@ -61,11 +62,11 @@ def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering) -> I
     near = [(0.22 * step + _INSIDE, base + step) for step in _NEAR_LEVELS if base + step < outer - 1]
     tiers = (max(outer, base) + _FIRST_TIER + _TIER * tier for tier in range(_TIERS))
     for cost, level in sorted([*near, *((0.22 * (level - base), level) for level in tiers)]):
-        yield Batch(cost, list(_ways_at(line, measure, level, cost, lettering)))
+        yield Batch(cost, list(_ways_at(line, measure, level, cost, frame.box, lettering)))
 
 
 def _ways_at(
-    line: DimensionLine, measure: Measure, level: float, own: float, lettering: Lettering
+    line: DimensionLine, measure: Measure, level: float, own: float, part: Box, lettering: Lettering
 ) -> Iterator[Candidate]:
     first, last = _at_level(measure.start, measure, level), _at_level(measure.end, measure, level)
     outside = measure.length < 2 * HEAD_LENGTH + 1.2
@@ -75,7 +76,14 @@ def _ways_at(
     # The dimension line itself must cross nothing; extension lines may.
     traces = tuple(Trace(*a, *b, weight=0.5 if number else 2.0) for number, (a, b) in enumerate(pieces))
     for text, cost in _texts(line, measure, first, last, tail, lettering):
-        yield Candidate((text.box,), traces, own + cost, partial(_art, text, pieces, heads, line.strong))
+        cost += own + _OVERHANG_PER_MM * _overhang(text.box, part, measure.along)
+        yield Candidate((text.box,), traces, cost, partial(_art, text, pieces, heads, line.strong))
+
+
+def _overhang(text: Box, part: Box, along: XY) -> float:
+    """How far a text sticks out beyond the part along its dimension, mm: it would make the drawing larger."""
+    off = _dot(text.centre, along) - _dot(part.centre, along)
+    return max(0.0, abs(off) + text.reach(along) - part.reach(along))
 
 
 def _art(

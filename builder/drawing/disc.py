@@ -19,8 +19,8 @@ from builder.drawing.run import Run
 from builder.drawing.svg import XY
 
 _SHARES = ((0.5, 0.0), (0.36, 0.25), (0.64, 0.25), (0.22, 0.6), (0.78, 0.6), (0.12, 1.1), (0.88, 1.1))
-_OFFS = (0.6, 1.3, 2.4, 3.8, 5.5, 7.5, 10.0, 13.0, 17.0)
-_SLIDES = (0.0, 0.45, -0.45, 1.0, -1.0)
+_OFFS = (0.6, 1.3, 2.4, 3.8, 5.5, 8.0, 11.0, 15.0)
+_SLIDES = (0.0, 0.6, -0.6)
 _PER_MM = 0.45
 _LEADER = 1.2
 
@@ -66,9 +66,9 @@ def _at(disc: _Disc, at: XY, way: XY, off: float, worse: float, lettering: Lette
     if off < 2:
         return Candidate((box,), (), cost, partial(_art, disc, centre, None, lettering))
     piece = ((at[0] + way[0] * off, at[1] + way[1] * off), at)
-    # The leader begins on its run, so its first stretch is no crossing.
-    near = (at[0] + way[0] * 0.5, at[1] + way[1] * 0.5)
-    line = Trace(*piece[0], *near, weight=4.0)
+    # The leader begins on its run, so its first stretch is no crossing; its last may lie in the disc's corner.
+    near, far = (at[0] + way[0] * 0.5, at[1] + way[1] * 0.5), (at[0] + way[0] * (off - 1), at[1] + way[1] * (off - 1))
+    line = Trace(*far, *near, weight=4.0)
     return Candidate((box,), (line,), cost + _LEADER, partial(_art, disc, centre, piece, lettering))
 
 

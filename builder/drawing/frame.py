@@ -20,6 +20,8 @@ Bounds = tuple[float, float, float, float]
 # A part is broken when its short side would print under _THIN mm; the break then aims for _WANTED.
 _THIN = 11.0
 _WANTED = (15.0, 13.0, 11.0, 9.0, 7.0)
+# A break more must be worth this many mm of printed width.
+_PER_BREAK = 2.5
 _MARGIN = 5.0
 _KEPT = 8.0
 
@@ -110,21 +112,21 @@ def breaks_for(figure: FigureView, width_mm: float, height_mm: float) -> tuple[B
     room, across = (width_mm, height_mm) if axis == 0 else (height_mm, width_mm)
     if short <= 0 or short * min(room / long, across / short) >= min(_THIN, across * 0.9):
         return ()
-    for wanted in _WANTED:
-        if wanted <= across:
-            scale = wanted / short
-            found = _cut_out(_free_stretches(figure, axis, scale), long - room / scale, _KEPT / scale, axis)
-            if found:
-                return found
+    tries = [(wanted, count) for wanted in _WANTED if wanted <= across for count in (1, 2, 3)]
+    for wanted, count in sorted(tries, key=lambda one: (one[1] * _PER_BREAK - one[0], one)):
+        scale = wanted / short
+        found = _cut_out(_free_stretches(figure, axis, scale)[:count], long - room / scale, _KEPT / scale, axis)
+        if found:
+            return found
     return ()
 
 
 def _cut_out(
     free: Sequence[tuple[float, float]], surplus: float, kept: float, axis: int
 ) -> tuple[Break, ...]:
-    """Breaks that take `surplus` mm out of the free stretches, the longest first; () when it isn't there."""
+    """Breaks that take `surplus` mm out of the free stretches, in their order; () when it isn't there."""
     breaks: list[Break] = []
-    for low, high in sorted(free, key=lambda stretch: (stretch[0] - stretch[1], stretch[0])):
+    for low, high in free:
         spare = high - low - kept
         if spare <= 0 or surplus <= 0:
             break
@@ -138,7 +140,7 @@ def _cut_out(
 
 
 def _free_stretches(figure: FigureView, axis: int, scale: float) -> list[tuple[float, float]]:
-    """Stretches along an axis where nothing is but straight lines along it, clear of everything by a margin."""
+    """Stretches along an axis where nothing is but straight lines along it, clear of everything; longest first."""
     margin = _MARGIN / scale
     taken = sorted((low - margin, high + margin) for low, high in _taken(figure, axis))
     free: list[tuple[float, float]] = []
@@ -147,7 +149,7 @@ def _free_stretches(figure: FigureView, axis: int, scale: float) -> list[tuple[f
         if low > reached:
             free.append((reached, low))
         reached = max(reached, high)
-    return free
+    return sorted(free, key=lambda stretch: (stretch[0] - stretch[1], stretch[0]))
 
 
 def _taken(figure: FigureView, axis: int) -> Iterable[tuple[float, float]]:

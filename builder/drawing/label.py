@@ -74,7 +74,7 @@ def _candidate(word: Word, lines: tuple[str, ...], box: Box, cost: float, letter
         return Candidate((box,), (), cost, partial(_word_art, word, lines, box, None))
     piece = _leader(word, box, lettering)
     return Candidate(
-        (box,), (Trace(*piece[0], *piece[1], weight=2.5),), cost + _LEADER, partial(_word_art, word, lines, box, piece)
+        (box,), (Trace(*piece[0], *piece[1], weight=4.0),), cost + _LEADER, partial(_word_art, word, lines, box, piece)
     )
 
 

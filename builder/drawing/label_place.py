@@ -25,7 +25,15 @@ _ON_LINE, _ON_LINE_PER_MM = 60.0, 4.0
 _ALONG_LINE_PER_MM = 6.0
 # Extension lines and leaders may start in a symbol they belong to; heavier lines keep out of symbols.
 _PASSES = 1.5
+# An extension line often runs along the edge it extends, and may.
+_EXTENSION = 1.0
+_ALONG_EXTENSION_PER_MM = 0.1
 _CELL = 6.0
+
+# A label that costs more than this asks others to move; so many places are tried, so many others moved for one.
+_CROWDED = 25.0
+_BEST_OF, _MOST_MOVED = 8, 2
+_NO_PLACE = 10_000.0
 
 
 class Candidate(NamedTuple):
@@ -119,6 +127,20 @@ class _Label:
             found = self._prices[id(candidate)] = _against_field(candidate, paper, self._crossed)
         return found
 
+    @property
+    def cost(self) -> float:
+        """What its place costs; very much while it has none."""
+        return _NO_PLACE if self.choice is None else self.choice.cost
+
+    def best_of_batches(self, paper: Field) -> list[tuple[Candidate, tuple[float, bool]]]:
+        """The cheapest candidate of each batch against the field alone, cheapest first."""
+        found = []
+        for batch in self.batches():
+            priced = [(one, self.price(one, paper)) for one in batch.candidates]
+            if priced:
+                found.append(min(priced, key=lambda item: item[1][0]))
+        return sorted((item for item in found if item[1][0] < math.inf), key=lambda item: item[1][0])[:_BEST_OF]
+
 
 def _own_cost(candidate: Candidate) -> float:
     return candidate.cost
@@ -131,16 +153,61 @@ def place(labels: Sequence[Iterable[Batch]], paper: Field, passes: int = 1) -> l
     Returns the choices, None where no candidate is allowed.
     """
     waiting = [_Label(batches) for batches in labels]
-    for _ in range(1 + passes):
+    for label in waiting:
+        label.choice = _cheapest(label, _placed(waiting, label), paper)
+    for _ in range(passes):
         changed = False
         for label in waiting:
-            others = [other.choice.candidate for other in waiting if other is not label and other.choice is not None]
-            best = _cheapest(label, others, paper)
-            changed = changed or best != label.choice
-            label.choice = best
+            before = label.choice
+            if label.cost > _CROWDED:
+                _make_room(label, waiting, paper)
+            if label.choice is before:
+                label.choice = _cheapest(label, _placed(waiting, label), paper)
+            changed = changed or label.choice != before
         if not changed:
             break
     return [label.choice for label in waiting]
+
+
+def _placed(labels: Iterable[_Label], besides: _Label) -> list[Candidate]:
+    return [one.choice.candidate for one in labels if one is not besides and one.choice is not None]
+
+
+def _make_room(label: _Label, labels: Sequence[_Label], paper: Field) -> None:
+    """Let a badly placed label take a place others hold, if all are better off when those choose again.
+
+    Tries the best place of each batch, the others left out of account.
+    """
+    for candidate, (cost, on_lines) in label.best_of_batches(paper):
+        if cost >= label.cost:
+            break
+        in_the_way = [
+            other
+            for other in labels
+            if other is not label
+            and other.choice is not None
+            and _against_others(candidate, [other.choice.candidate]) == math.inf
+        ]
+        if 0 < len(in_the_way) <= _MOST_MOVED and _moved(label, Choice(candidate, cost, on_lines), in_the_way, labels, paper):
+            return
+
+
+def _moved(
+    label: _Label, choice: Choice, in_the_way: Sequence[_Label], labels: Sequence[_Label], paper: Field
+) -> bool:
+    """Take the place and let the others choose again; everything is put back when that costs more."""
+    every = [label, *in_the_way]
+    before, cost = [one.choice for one in every], sum(one.cost for one in every)
+    label.choice = choice
+    for other in in_the_way:
+        other.choice = None
+    for other in in_the_way:
+        other.choice = _cheapest(other, _placed(labels, other), paper)
+    if sum(one.cost for one in every) < cost - 1e-9:
+        return True
+    for one, old in zip(every, before, strict=True):
+        one.choice = old
+    return False
 
 
 def _cheapest(label: _Label, others: Sequence[Candidate], paper: Field) -> Choice | None:
@@ -182,8 +249,10 @@ def _against_field(candidate: Candidate, paper: Field, crossed: dict[int, float]
         return _FORBIDDEN
     covered = 0.0
     for box in candidate.boxes:
+        if any(line.shares_in(box) for line in lines):
+            return _FORBIDDEN
         space = box.grown(LINE_GAP)
-        covered += _covered(box, lines) + _covered(space, paper.near(space))
+        covered += _covered(space, paper.near(space))
     return candidate.cost + covered + cost, covered > 0
 
 
@@ -240,7 +309,7 @@ def _crossed(line: Trace, traces: Iterable[Trace]) -> float:
     for trace in traces:
         along = side_by_side(line, trace, _LINE_APART)
         if along > 0.5:
-            cost += _ALONG_LINE_PER_MM * along
+            cost += along * (_ALONG_EXTENSION_PER_MM if line.weight < _EXTENSION else _ALONG_LINE_PER_MM)
         elif crossing(line, trace):
             cost += line.weight * trace.weight
     return cost

@@ -16,6 +16,7 @@ from builder.drawing.svg import XY, polyline_d, stroke
 
 # Half the width a bartack is drawn with when only its line is given, mm printed.
 _TACK_HALF = 0.75
+_TACK_LEAST = 0.55
 
 Side = Callable[[XY, XY], float]
 """Which way an edge is closed: (point, direction) → mm to the right on paper, negative to the left."""
@@ -62,7 +63,7 @@ def _overlock(run: Run, stitch: str, pen: Pen, side: Side) -> list[str]:
     """A ladder over the edge; a fourth thread (514) adds a dashed row in it, a safety row (516) one beside it."""
     reach = side(*run.at(0.5))
     thin = pen.width * 0.55
-    art = [stroke(polyline_d(_zigzag(run, 1.3, 0.0, reach)), pen.colour, thin, join="round")]
+    art = [stroke(polyline_d(_zigzag(run, 1.9, 0.0, reach)), pen.colour, thin, join="round")]
     inner = math.copysign(0.15, -reach)
     art.append(stroke(polyline_d(_aside(run, reach + inner)), pen.colour, thin))
     if stitch in ("507", "512", "514"):
@@ -101,22 +102,29 @@ def _zigzag(run: Run, step: float, low: float, high: float) -> list[XY]:
 
 
 def bartack_art(runs: Sequence[Run], pen: Pen) -> list[str]:
-    """A dense zigzag for each chain of runs: along a line, or filling the long way of a drawn box."""
+    """A dense zigzag for each chain of runs: along a line, filling the long way of a box, or as given.
+
+    A tack given as its own zigzag keeps its length and width; its stitches are drawn as dense as can be seen.
+    """
     art: list[str] = []
+    width = min(pen.width, 0.5)
     for chain in chains(runs):
         half, axis = _tack_axis(chain)
-        step = max(0.62, pen.width * 0.9)
-        points = _zigzag(axis, step, -half, half)
-        art.append(stroke(polyline_d(points), pen.colour, min(pen.width, 0.5), join="round"))
+        points = _zigzag(axis, max(0.7, 1.7 * width), -half, half)
+        art.append(stroke(polyline_d(points), pen.colour, width, join="round"))
     return art
 
 
 def _tack_axis(chain: Sequence[Run]) -> tuple[float, Run]:
-    """Half width and middle line of a tack. Four runs that close are a box; its long way is the tack's."""
-    if len(chain) != 4 or not is_ring(chain):
-        points = tuple(points_of(chain))
-        return _TACK_HALF, Run(points, "")
-    first, second = (chain[0], chain[1]) if chain[0].length <= chain[1].length else (chain[1], chain[0])
-    opposite = chain[(chain.index(first) + 2) % 4]
-    axis = Run((first.at(0.5)[0], opposite.at(0.5)[0]), "", straight=True)
-    return max(first.length / 2, _TACK_HALF * 0.75), axis
+    """Half width and middle line of a tack."""
+    if len(chain) == 4 and is_ring(chain):
+        first = 0 if chain[0].length <= chain[1].length else 1
+        axis = Run((chain[first].at(0.5)[0], chain[first + 2].at(0.5)[0]), "", straight=True)
+        return max(chain[first].length / 2, _TACK_LEAST), axis
+    points = points_of(chain)
+    if len(chain) < 3:
+        return _TACK_HALF, Run(tuple(points), "")
+    axis = Run((chain[0].at(0.5)[0], chain[-1].at(0.5)[0]), "", straight=True)
+    (x, y), (dx, dy) = axis.at(0.0)
+    half = max(abs((px - x) * -dy + (py - y) * dx) for px, py in points)
+    return max(half, _TACK_LEAST), axis

@@ -47,6 +47,10 @@ class Entry:
     document: Document
     path: tuple[str, ...] = ()
 
+    def is_marred(self, path: tuple[str | int, ...]) -> bool:
+        """Whether the reading room already reported the text of this value."""
+        return self.document.is_marred((*self.path, *path))
+
     def place(self, *path: str | int, key: bool = False, offset: int = 0) -> Place:
         """The place of a value inside the object, or of its key."""
         return self.document.place((*self.path, *path), key=key, offset=offset)

@@ -43,6 +43,8 @@ def findings_of(error: ValidationError, body: Any, entry: Entry) -> Iterator[Fin
     unknown: dict[Path, list[str]] = {}
     for one in error.errors(include_url=False):
         path = _path(one["loc"])
+        if entry.is_marred(path):
+            continue  # the text itself is already reported
         if one["type"] == "missing":
             missing.setdefault(path[:-1], []).append(str(path[-1]))
         elif one["type"] == "extra_forbidden":

@@ -7,7 +7,6 @@ silently.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from os.path import commonprefix
 
 
 def near(word: str, candidates: Iterable[str], limit: int = 1) -> tuple[str, ...]:
@@ -77,7 +76,11 @@ def distance(word: str, other: str, most: int) -> int:
 
 def _without_ends(word: str, other: str) -> tuple[str, str]:
     """Both words without the letters they begin and end with alike, which cost no edit."""
-    start = len(commonprefix((word, other)))
-    word, other = word[start:], other[start:]
-    end = len(commonprefix((word[::-1], other[::-1])))
-    return word[: len(word) - end], other[: len(other) - end]
+    shorter = min(len(word), len(other))
+    start = 0
+    while start < shorter and word[start] == other[start]:
+        start += 1
+    end = 0
+    while end < shorter - start and word[-1 - end] == other[-1 - end]:
+        end += 1
+    return word[start : len(word) - end], other[start : len(other) - end]

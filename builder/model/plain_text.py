@@ -82,7 +82,7 @@ def read_number(typed: str, at: int) -> Fraction:
         raise TextFault(
             "a fraction over 0", at + len(typed) - len(below), "Write a number above 0 under the line"
         )
-    return int(whole or 0) + Fraction(int(above), int(below))
+    return Fraction(int(whole or 0) * int(below) + int(above), int(below))
 
 
 def plain_number(number: Fraction) -> str:

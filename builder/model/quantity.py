@@ -141,7 +141,7 @@ def read_piece(plain: str, start: int, end: int, dimension: str) -> Piece:
         return _read_unit_before(plain, start, end, dimension)
     number = read_number(found[2], found.start(2))
     rest = plain[found.end() : end].rstrip()
-    if rest and (rest[0] in ",./" or any(letter.isdigit() for letter in rest)) and rest not in UNITS:
+    if rest and rest not in UNITS and (rest[0] in ",./" or any(letter.isdigit() for letter in rest)):
         _refuse_rest(plain, found.end(), rest, dimension)
     at = found.start(1) if found[1] else found.start(2)
     return Piece(-number if found[1] == "-" else number, at, rest, found.end())

@@ -26,7 +26,7 @@ from builder.model.time_text import Element, Estimate, parse_time
 from builder.model.tolerance import Tolerance, parse_any_tolerance, parse_tolerance, parse_toleranced
 from builder.model.units import DIMENSIONS, UNITS_OF
 
-# What JSON Schema patterns are made of. They are wider than the grammars: an editor underlines what is plainly
+# What JSON Schema patterns are made of. They are wider than the grammars: an editor underlines the plainly
 # wrong, the grammar says why.
 _NUMBER = r"[0-9./½¼¾⅛⅜⅝⅞⅓⅔ ]+"
 _SIGN = "[-+−]?"

@@ -53,7 +53,9 @@ class Unit:
 
     def to_base(self, value: Fraction) -> Fraction:
         """`value` of this unit in the base unit. Raises ZeroDivisionError for 0 of a reciprocal unit."""
-        return self.factor / value if self.reciprocal else value * self.factor + self.offset
+        if self.reciprocal:
+            return self.factor / value
+        return value * self.factor + self.offset if self.offset else value * self.factor
 
     def from_base(self, base: Fraction) -> Fraction:
         """A value in the base unit, in this unit. Raises ZeroDivisionError for 0 of a reciprocal unit."""

@@ -1,1 +1,10 @@
-"""Door of the room."""
+"""Door of the rendering room: view objects to pages, sheets and pictures. It calls no formula and writes nothing."""
+
+from builder.rendering.plan import PlannedFile, Planner, theme_folder, version
+from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
+from builder.rendering.site import Site
+
+__all__ = [
+    "PlannedFile", "Planner", "SheetFault", "SheetPress", "Site", "render_booklet", "render_sheet", "theme_folder",
+    "version",
+]

@@ -13,8 +13,6 @@ from typing import Any
 
 from markupsafe import Markup
 
-from builder.rendering.markdown import plain
-from builder.rendering.screen_fit import fit_of
 from builder.view import (
     Caution,
     FigureView,
@@ -33,10 +31,10 @@ from builder.view import (
 
 SIGN_MM = 12.0
 GENERAL_WARNING = "W001"  # ISO 7010: for a caution that has no registered sign of its own
-THUMBNAIL_MM = (26.0, 15.0)
+# Drawn at twice the shown size, so that its lines come out half as thick.
+THUMBNAIL_MM = (52.0, 30.0)
 # The number after the last bar needs room inside the column, so the whole product is this share of its width.
 BAR_ROOM = 86.0
-MOST_DOTS_IN_LINE = 9
 
 Data = dict[str, Any]
 
@@ -66,15 +64,17 @@ def photo_path(photo: Photo) -> str:
 
 
 def operation_path(sheet: SheetView) -> str:
+    """Where the whole instruction lies."""
     return f"operations/{sheet.stem}.html"
 
 
 def floor_path(sheet: SheetView) -> str:
+    """Where the floor screen lies."""
     return f"floor/{sheet.stem}.html"
 
 
 def home_data(home: HomePage) -> Data:
-    """The front page: each list with its heading; an empty list is left out, its anchor kept by the others."""
+    """The front page: its three lists, each with its heading and anchor, which the site's header links to."""
     groups = (
         ("products", "Products", home.products),
         ("operations", "Operations", home.operations),
@@ -92,6 +92,7 @@ def _group(anchor: str, heading: str, links: Sequence[Link]) -> Data:
 
 
 def station_data(station: StationPage, pens: Pens) -> Data:
+    """A station's page."""
     return {
         "title": station.title,
         "kind": station.kind,
@@ -169,6 +170,10 @@ def _thumbnail(figure: FigureView, anchor: str, pens: Pens) -> Markup:
         figure,
         name=f"{figure.name}-{anchor}",
         side="",
+        route=(),
+        start=None,
+        end=None,
+        ring=(),
         grain=None,
         dimensions=(),
         callouts=(),
@@ -181,13 +186,13 @@ def _thumbnail(figure: FigureView, anchor: str, pens: Pens) -> Markup:
 def operation_data(sheet: SheetView, pens: Pens) -> Data:
     """The whole instruction on one page."""
     return {
-        **_sheet_head(sheet, pens),
+        **head_data(sheet, pens),
         "products": ", ".join(sheet.products),
         "station_path": f"stations/{sheet.station}.html",
         "floor_path": floor_path(sheet),
         "sheet_path": f"sheets/{sheet.stem}.pdf",
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
-        "steps": [_step(step, pens) for step in sheet.steps],
+        "steps": [step_data(step, pens) for step in sheet.steps],
         "measures": sheet.measures,
         "faults": sheet.faults,
         "incoming": sheet.incoming,
@@ -196,18 +201,8 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
     }
 
 
-def floor_data(sheet: SheetView, pens: Pens) -> Data:
-    """The floor screen: the settings first, when there are any, then one screen a step."""
-    steps = [_step(step, pens) for step in sheet.steps]
-    stops = _stops(sheet)
-    return {
-        **_sheet_head(sheet, pens),
-        "page_path": operation_path(sheet),
-        "screens": [_screen(sheet, stops, index, steps) for index in range(len(stops))],
-    }
-
-
-def _sheet_head(sheet: SheetView, pens: Pens) -> Data:
+def head_data(sheet: SheetView, pens: Pens) -> Data:
+    """What an instruction's page and its floor screen share."""
     return {
         "code": sheet.code,
         "title": sheet.title,
@@ -228,9 +223,7 @@ def _safety(cautions: Sequence[Caution], protection: Sequence[Protection], pens:
             {"signal": item.signal, "text": item.text, "drawing": _sign(item.sign or GENERAL_WARNING, pens)}
             for item in cautions
         ],
-        "protection": [
-            {"text": item.text or item.name, "drawing": _sign(item.sign, pens)} for item in protection
-        ],
+        "protection": [{"text": item.text or item.name, "drawing": _sign(item.sign, pens)} for item in protection],
     }
 
 
@@ -239,7 +232,8 @@ def _sign(code: str, pens: Pens) -> Markup:
     return Markup('<span class="sign" aria-hidden="true">{}</span>').format(Markup(drawing))
 
 
-def _step(step: StepView, pens: Pens) -> Data:
+def step_data(step: StepView, pens: Pens) -> Data:
+    """One step with its words as markup and its figure drawn."""
     return {
         "name": step.name,
         "number": step.number,
@@ -273,72 +267,3 @@ def _colophon(sheet: SheetView) -> list[Mapping[str, str]]:
         ("bundle", sheet.bundle),
     )
     return [{"label": label, "text": text} for label, text in facts if text]
-
-
-@dataclass(frozen=True, slots=True)
-class _Stop:
-    """A place of the floor screen: its anchor, what its dot shows, what it is called. `step` is None for the set-up."""
-
-    anchor: str
-    dot: str
-    label: str
-    step: StepView | None
-
-
-def _stops(sheet: SheetView) -> list[_Stop]:
-    steps = [
-        _Stop(f"step-{step.name}", str(step.number), f"Step {step.number}: {plain(step.do)}", step)
-        for step in sheet.steps
-    ]
-    has_set_up = bool(sheet.settings or sheet.sizes or sheet.notices) or not steps
-    return [_Stop("set-up", "set up", "Set up", None), *steps] if has_set_up else steps
-
-
-def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequence[Data]) -> Data:
-    stop = stops[index]
-    last = index == len(stops) - 1
-    first_step = next((other for other in stops if other.step), stop)
-    following = first_step if last else stops[index + 1]
-    data = steps[stop.step.number - 1] if stop.step else None
-    return {
-        "anchor": stop.anchor,
-        "step": data,
-        "shows": bool(data and (data["drawing"] or data["photo"])),
-        "fit": fit_of(sheet, stop.step),
-        "place": f"step {stop.step.number} of {len(steps)}" if stop.step else "set up",
-        "onward": _onward(following, last),
-        "back": stops[index - 1].anchor if index else "",
-        "next": following.anchor,
-        "next_more": " piece" if last else "",
-        "many": len(stops) > MOST_DOTS_IN_LINE,
-        "dots": [_dot(other, position, index) for position, other in enumerate(stops)],
-    }
-
-
-def _onward(following: _Stop, last: bool) -> str:
-    if last:
-        return "then the next piece"
-    return f"next: {short(following.step.do) if following.step else following.label}"
-
-
-def _dot(stop: _Stop, position: int, here: int) -> Mapping[str, str]:
-    state = "done" if position < here else "now" if position == here else "ahead"
-    return {
-        "anchor": stop.anchor,
-        "text": stop.dot,
-        "label": stop.label,
-        "state": state if stop.step else f"{state} word",
-    }
-
-
-def short(text: str, most: int = 20) -> str:
-    """The first clause of an action line, cut between words with an ellipsis when it is longer than `most` letters."""
-    words = plain(text)
-    for mark in (". ", ", ", "; ", ": "):
-        words = words.split(mark)[0]
-    words = words.rstrip(".")
-    if len(words) <= most:
-        return words
-    head = words[: most + 1]
-    kept = head.rsplit(" ", 1)[0] if " " in head else words[:most]
-    return f"{kept} …"

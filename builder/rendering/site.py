@@ -11,8 +11,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from builder.rendering import page_data
+from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
-from builder.rendering.site_fonts import font_files
+from builder.rendering.site_fonts import font_files, font_paths
 from builder.view import HomePage, ProductPage, SheetView, SiteFrame, StationPage
 
 if TYPE_CHECKING:
@@ -66,8 +67,13 @@ class Site:
                 return page_data.operation_path(view), heading, page_data.operation_data(view, self.pens)
             case "floor", SheetView():
                 heading = f"{view.code} {view.title}, floor screen"
-                return page_data.floor_path(view), heading, page_data.floor_data(view, self.pens)
+                return page_data.floor_path(view), heading, floor_data(view, self.pens)
         raise TypeError(f"no {kind} page can be made of {type(view).__name__}")
+
+    def asset_paths(self) -> list[str]:
+        """Paths of the files `assets` makes, known without making them."""
+        files = [f"assets/{file.name}" for file in sorted((self.folder / "assets").iterdir())]
+        return [*files, *font_paths()]
 
     def assets(self, letters: Iterable[str]) -> Iterator[tuple[str, bytes]]:
         """Style sheet, script and the fonts cut down to `letters`, the characters the pages hold."""

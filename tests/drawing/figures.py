@@ -132,7 +132,7 @@ def box_and_cross(numbers: bool = True, bounds: tuple[float, float, float, float
 
 def bartack_row() -> FigureView:
     """Five bartacks in a row on a webbing, with their pitch."""
-    tacks = [rectangle(40 + 50 * i, 50, 4, 32) for i in range(5)]
+    tacks = [line_of(*((40 + 50 * i + 4 * (n % 2), 50 + n * 32 / 27) for n in range(28))) for i in range(5)]
     return figure(
         "bartack-row",
         [

@@ -7,11 +7,12 @@ import pickle
 
 import pytest
 import shapely
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
 from builder.geometry.outline import GeometryFault, Outline, Vertex, polygon, rectangle, ring
 from builder.geometry.segment import Arc, Line
 from builder.geometry.vector import Point, distance
-from hypothesis import assume, given
-from hypothesis import strategies as st
 
 L_SHAPE = [(0, 0), (100, 0), (100, 50), (50, 50), (50, 100), (0, 100)]
 sizes = st.floats(1, 500)
@@ -281,7 +282,10 @@ def test_two_radii_too_big_for_the_edge_between_them_are_refused() -> None:
 
 
 def test_a_straight_corner_can_not_be_rounded() -> None:
-    assert "no corner to round at (20, 0)" in refused([(0, 0), Vertex((20, 0), corner=3), (40, 0), (0, 9)]).message
+    assert (
+        "no corner to round at (20, 0)"
+        in refused([(0, 0), Vertex((20, 0), corner=3), (40, 0), (0, 9)]).message
+    )
 
 
 @pytest.mark.parametrize("bad", [math.nan, math.inf])

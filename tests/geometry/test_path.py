@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections import Counter
 
 import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
 from builder.geometry.path import (
     Path,
     StartCorner,
@@ -18,11 +22,11 @@ from builder.geometry.path import (
 )
 from builder.geometry.segment import Arc, Line, arc_from_bulge
 from builder.geometry.vector import GeometryFault, Point, distance
-from hypothesis import assume, given
-from hypothesis import strategies as st
 
 sizes = st.floats(1, 300)
-corners: st.SearchStrategy[StartCorner] = st.sampled_from(["bottom-left", "bottom-right", "top-right", "top-left"])
+corners: st.SearchStrategy[StartCorner] = st.sampled_from(
+    ["bottom-left", "bottom-right", "top-right", "top-left"]
+)
 
 
 @st.composite
@@ -30,9 +34,9 @@ def paths(draw: st.DrawFn) -> Path:
     """Paths of 1 to 6 lines and arcs."""
     number = st.floats(-200, 200)
     points = draw(st.lists(st.tuples(number, number), min_size=2, max_size=7))
-    assume(all(distance(a, b) > 1 for a, b in zip(points, points[1:], strict=False)))
+    assume(all(distance(a, b) > 1 for a, b in itertools.pairwise(points)))
     bulges = st.sampled_from([0.0, 0.3, -0.8, 1.5])
-    return Path(tuple(arc_from_bulge(a, b, draw(bulges)) for a, b in zip(points, points[1:], strict=False)))
+    return Path(tuple(arc_from_bulge(a, b, draw(bulges)) for a, b in itertools.pairwise(points)))
 
 
 def test_box_and_cross_of_the_worked_example() -> None:
@@ -45,7 +49,9 @@ def test_box_and_cross_of_the_worked_example() -> None:
 
 
 @given(sizes, sizes, corners)
-def test_box_and_cross_has_the_closed_form_length_from_every_corner(w: float, h: float, corner: StartCorner) -> None:
+def test_box_and_cross_has_the_closed_form_length_from_every_corner(
+    w: float, h: float, corner: StartCorner
+) -> None:
     path = box_and_cross(w, h, corner)
     diagonals = 2 * math.hypot(w, h)
     assert path.length == pytest.approx(2 * (w + h) + diagonals + min(w, h))
@@ -54,7 +60,9 @@ def test_box_and_cross_has_the_closed_form_length_from_every_corner(w: float, h:
 
 
 @given(sizes, sizes, corners)
-def test_box_and_cross_sews_all_six_lines_and_starts_where_asked(w: float, h: float, corner: StartCorner) -> None:
+def test_box_and_cross_sews_all_six_lines_and_starts_where_asked(
+    w: float, h: float, corner: StartCorner
+) -> None:
     path = box_and_cross(w, h, corner)
     drawn = {frozenset((run.start, run.end)) for run, _ in path.distinct()}
     places = {"bottom-left": (0, 0), "bottom-right": (w, 0), "top-right": (w, h), "top-left": (0, h)}
@@ -172,11 +180,13 @@ def test_the_shortest_run_has_one_stitch_and_no_length_is_refused() -> None:
 
 
 @given(paths(), st.floats(1, 10))
-def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(path: Path, stitch: float) -> None:
+def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(
+    path: Path, stitch: float
+) -> None:
     points = needle_points(path, stitch)
     assert len(points) == 1 + sum(stitches_per_run(path, stitch))
     assert set(points) >= {path.start, *(run.end for run in path.runs)}
-    assert all(distance(a, b) <= stitch * (1 + 1e-6) for a, b in zip(points, points[1:], strict=False))
+    assert all(distance(a, b) <= stitch * (1 + 1e-6) for a, b in itertools.pairwise(points))
 
 
 @given(paths(), st.floats(0, 0.6), st.floats(0, 0.6))
@@ -218,7 +228,7 @@ def test_a_gap_to_a_corner_drops_the_whole_run() -> None:
 def test_the_polyline_of_a_path_follows_its_arcs() -> None:
     path = Path((Line((0.0, 0.0), (10.0, 0.0)), arc_from_bulge((10.0, 0.0), (10.0, 20.0), 1)))
     line = path.to_polyline(0.01)
-    walked = sum(distance(a, b) for a, b in zip(line, line[1:], strict=False))
+    walked = sum(distance(a, b) for a, b in itertools.pairwise(line))
     assert walked == pytest.approx(10 + 10 * math.pi, rel=1e-3)
     assert line[:2] == [(0, 0), (10, 0)]
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
 from builder.geometry.outline import Vertex, polygon, rectangle
 from builder.geometry.path import box_and_cross
 from builder.geometry.placing import IN_PLACE, Placing, compose
 from builder.geometry.segment import Arc, Line
 from builder.geometry.vector import Point, distance
-from hypothesis import given
-from hypothesis import strategies as st
 
 numbers = st.floats(-300, 300)
 points = st.tuples(numbers, numbers)
@@ -47,7 +48,9 @@ def test_the_inverse_undoes(placing: Placing, point: Point) -> None:
     assert placing.point(placing.inverse().point(point)) == pytest.approx(point, abs=1e-8)
 
 
-@given(st.sampled_from([0, 90, 180, 270]), st.booleans(), st.tuples(st.integers(-99, 99), st.integers(-99, 99)))
+@given(
+    st.sampled_from([0, 90, 180, 270]), st.booleans(), st.tuples(st.integers(-99, 99), st.integers(-99, 99))
+)
 def test_quarter_turns_come_back_exactly(turn: int, flipped: bool, point: tuple[int, int]) -> None:
     placing = Placing(12, -7, turn, flipped)
     assert placing.inverse().point(placing.point(point)) == point
@@ -88,7 +91,12 @@ def test_a_path_keeps_its_order_and_lengths(placing: Placing) -> None:
 
 @given(placings)
 def test_an_outline_stays_counter_clockwise_and_its_edges_keep_their_names(placing: Placing) -> None:
-    corners = [Vertex((0, 0)), Vertex((80, 0), bulge=0.2, corner=5), Vertex((70, 50)), Vertex((0, 40), bulge=-0.1)]
+    corners = [
+        Vertex((0, 0)),
+        Vertex((80, 0), bulge=0.2, corner=5),
+        Vertex((70, 50)),
+        Vertex((0, 40), bulge=-0.1),
+    ]
     part = polygon(corners, ["hem", "side", "top", None])
     moved = placing.outline(part)
     assert moved.area() == pytest.approx(part.area())

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import pytest
-from builder.geometry.segment import Arc, Line, Segment, arc_from_bulge, arc_from_radius
-from builder.geometry.vector import GeometryFault, Point, add, cross, distance, dot, sub
 from hypothesis import assume, given
 from hypothesis import strategies as st
+
+from builder.geometry.segment import Arc, Line, Segment, arc_from_bulge, arc_from_radius
+from builder.geometry.vector import GeometryFault, Point, add, cross, distance, dot, sub
 
 QUARTER = Arc((10.0, 0.0), (0.0, 10.0), (0.0, 0.0), clockwise=False)
 
@@ -68,7 +70,7 @@ def test_equal_ends_are_the_whole_circle() -> None:
 @given(segments)
 def test_length_is_what_is_walked(segment: Segment) -> None:
     along = walked(segment)
-    total = sum(distance(a, b) for a, b in zip(along, along[1:], strict=False))
+    total = sum(distance(a, b) for a, b in itertools.pairwise(along))
     assert segment.length == pytest.approx(total, rel=1e-6)
 
 
@@ -145,7 +147,7 @@ def test_the_parallel_inside_an_arc_vanishes_at_its_radius() -> None:
 def test_the_chords_leave_the_arc_by_no_more_than_the_tolerance(arc: Arc, tolerance: float) -> None:
     line = arc.to_polyline(tolerance)
     assert (line[0], line[-1]) == (arc.start, arc.end)
-    for a, b in zip(line, line[1:], strict=False):
+    for a, b in itertools.pairwise(line):
         middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
         assert arc.radius - distance(middle, arc.centre) <= tolerance * (1 + 1e-6) + 1e-9
 

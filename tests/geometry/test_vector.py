@@ -6,6 +6,9 @@ import math
 import pickle
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
 from builder.geometry.vector import (
     GeometryFault,
     add,
@@ -23,8 +26,6 @@ from builder.geometry.vector import (
     turn_deg,
     unit,
 )
-from hypothesis import given
-from hypothesis import strategies as st
 
 numbers = st.floats(-1000, 1000, allow_nan=False)
 points = st.tuples(numbers, numbers)
@@ -48,7 +49,8 @@ def test_cross_is_positive_when_the_second_points_left() -> None:
 
 
 @pytest.mark.parametrize(
-    ("turn", "expected"), [(0, (3, 1)), (90, (-1, 3)), (180, (-3, -1)), (270, (1, -3)), (-90, (1, -3)), (720, (3, 1))]
+    ("turn", "expected"),
+    [(0, (3, 1)), (90, (-1, 3)), (180, (-3, -1)), (270, (1, -3)), (-90, (1, -3)), (720, (3, 1))],
 )
 def test_quarter_turns_are_exact(turn: float, expected: tuple[float, float]) -> None:
     assert rotate((3, 1), turn) == expected

@@ -94,7 +94,7 @@ def test_the_refusals_of_the_reference_page(text: str, offset: int, message: str
 def test_ordinals() -> None:
     """English ones."""
     assert [ordinal(n) for n in (1, 2, 3, 4, 11, 12, 13, 21, 102, 111)] == (
-        "1st 2nd 3rd 4th 11th 12th 13th 21st 102nd 111th".split()
+        ["1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "102nd", "111th"]
     )
 
 

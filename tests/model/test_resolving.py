@@ -15,18 +15,16 @@ def definitions(**texts: str) -> dict[str, Quantity | Expression]:
     }
 
 
-def resolve(
-    known: dict[str, str] | None = None, **texts: str
-) -> tuple[dict[str, Quantity], dict[str, frozenset[str]], list[ExpressionFault]]:
-    """All lengths; `known` are the external ones."""
-    outside = {name: parse_quantity(text, "length") for name, text in (known or {}).items()}
+def resolve(**texts: str) -> tuple[dict[str, Quantity], dict[str, frozenset[str]], list[ExpressionFault]]:
+    """All lengths; `webbing` is known outside."""
+    outside = {"webbing": parse_quantity("25 mm", "length")}
     return resolve_all(definitions(**texts), outside.get, lambda name: "length", known=outside)
 
 
 def test_values_and_what_they_rest_on() -> None:
     """Through several expressions, and to names outside."""
     values, support, faults = resolve(
-        {"webbing": "25 mm"}, total="=half * 2 + webbing", half="=width / 2", width="10 mm", two="=1 mm * 2"
+        total="=half * 2 + webbing", half="=width / 2", width="10 mm", two="=1 mm * 2"
     )
     assert not faults
     assert {name: value.value for name, value in values.items()} == {
@@ -76,7 +74,10 @@ def test_a_fault_of_kind_is_reported_once() -> None:
 
 def test_names_may_be_short_inside_their_owner() -> None:
     """`pitch` in `row` means `row.pitch`."""
-    given = {"row.pitch": parse_quantity("10 mm", "length"), "row.length": parse_expression("=pitch * 3")}
+    given: dict[str, Quantity | Expression] = {
+        "row.pitch": parse_quantity("10 mm", "length"),
+        "row.length": parse_expression("=pitch * 3"),
+    }
 
     def full_name(definition: str, name: str) -> str:
         return name if name in given else f"{definition.split('.')[0]}.{name}"

@@ -38,7 +38,10 @@ from builder.model.tolerance import Tolerance, parse_any_tolerance, parse_tolera
 def test_a_tolerance_has_limits(text: str, dimension: str, low: str, high: str, form: str) -> None:
     """In base units; a reciprocal unit swaps its ends, an offset doesn't count in a difference."""
     tolerance = parse_tolerance(text, dimension)
-    ends = [Fraction(end.split("/")[0]) / Fraction((end.split("/") + ["1"])[1]) for end in (low, high)]
+    ends = [
+        Fraction(above) / Fraction(below or 1)
+        for above, _, below in (low.partition("/"), high.partition("/"))
+    ]
     assert [tolerance.low, tolerance.high] == ends
     assert tolerance.form == form
     assert tolerance.band == ends[1] - ends[0]

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-import jsonschema
+import jsonschema  # type: ignore[import-untyped]
 import pytest
 from pydantic import BaseModel, ConfigDict, TypeAdapter, ValidationError
 

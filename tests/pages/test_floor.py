@@ -26,7 +26,8 @@ def _shown(page: Page) -> str:
 def _assert_caution_in_view(page: Page) -> None:
     for item in page.locator(f"{SHOWN} .cautions li").all():
         box = item.bounding_box()
-        assert box and box["y"] >= 0 and box["y"] + box["height"] <= 1080
+        assert box is not None
+        assert 0 <= box["y"] < box["y"] + box["height"] <= 1080
         assert item.locator("svg").count() == 1
         assert item.inner_text().strip()
 
@@ -61,7 +62,9 @@ def test_keys_alone_reach_every_step_and_each_shows_the_caution(wall: BrowserCon
         ("Control+ArrowRight", 1, 1),
     ],
 )
-def test_each_key_leads_where_it_should(wall: BrowserContext, floors: list[Path], key: str, start: int, lands: int) -> None:
+def test_each_key_leads_where_it_should(
+    wall: BrowserContext, floors: list[Path], key: str, start: int, lands: int
+) -> None:
     page = wall.new_page()
     page.goto(floors[0].as_uri())
     anchors = _anchors(page)
@@ -121,6 +124,21 @@ def test_letters_are_high_enough_for_the_distance(wall: BrowserContext, floors: 
         assert min(other) >= OTHER * 1920 - 0.1
 
 
+def test_words_in_figures_are_high_enough_too(wall: BrowserContext, floors: list[Path]) -> None:
+    """Font size times the drawing's scale; a figure that shares its place with a photo is left out."""
+    page = wall.new_page()
+    heights = """() => [...document.querySelectorAll('.screen:target .figure:only-child text')]
+        .map(t => parseFloat(getComputedStyle(t).fontSize) * Math.hypot(t.getScreenCTM().c, t.getScreenCTM().d))"""
+    found = []
+    for path in floors:
+        page.goto(path.as_uri())
+        for anchor in _anchors(page):
+            page.goto(f"{path.as_uri()}#{anchor}")
+            found += page.evaluate(heights)
+    assert found
+    assert min(found) >= OTHER * 1920 - 0.1
+
+
 def test_zoom_of_400_percent_at_least_doubles_the_letters(browser: Browser, floors: list[Path]) -> None:
     size = "parseFloat(getComputedStyle(document.querySelector('.screen .key')).fontSize)"
     measured = []
@@ -165,7 +183,9 @@ def test_a_phone_scrolls_down_only_and_keeps_next_at_hand(browser: Browser, floo
             page.goto(f"{path.as_uri()}#{anchor}")
             assert page.evaluate("document.documentElement.scrollWidth") == 390
             box = page.locator(f"{SHOWN} a.next").bounding_box()
-            assert box and box["y"] + box["height"] <= 844 and box["height"] >= 24
+            assert box is not None
+            assert box["y"] + box["height"] <= 844
+            assert box["height"] >= 24
     context.close()
 
 

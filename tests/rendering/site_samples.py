@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from html import escape
+from itertools import pairwise
 from pathlib import Path
 from struct import pack
 from zlib import compress, crc32
@@ -38,13 +39,15 @@ from builder.view import (
 
 THEME = Path(__file__).parents[2] / "themes" / "manila"
 FRAME = SiteFrame(plant="Thornquay Bags", language="en", version="0.1.0")
-PHOTO = Photo(digest="5f" * 32, alt="A finished handle end, all stitches even.", path="photos/end.png", caption="Even stitches")
+PHOTO = Photo(
+    digest="5f" * 32, alt="A finished handle end, all stitches even.", path="photos/end.png", caption="Even stitches"
+)
 
 
 def chain(*points: tuple[float, float], closed: bool = False) -> tuple[Segment, ...]:
     """Straight segments through the points."""
     ends = [*points, points[0]] if closed else list(points)
-    return tuple(Line(start, end) for start, end in zip(ends, ends[1:], strict=False))
+    return tuple(Line(start, end) for start, end in pairwise(ends))
 
 
 BOX = chain((40, 52), (72, 52), (72, 36), (40, 36), (40, 52), (72, 36), (72, 52), (40, 36))
@@ -60,7 +63,11 @@ def figure(name: str, title: str, *, sewn: bool = False, wrong: bool = False) ->
         fill="wrong" if wrong else "ground",
     )
     strip = Stroke(
-        role="strip", when="part", path=chain((37, 32), (160, 32), (160, 56), (37, 56), closed=True), closed=True, fill="strip"
+        role="strip",
+        when="part",
+        path=chain((37, 32), (160, 32), (160, 56), (37, 56), closed=True),
+        closed=True,
+        fill="strip",
     )
     seam = Stroke(role="seam", when="now" if sewn else "earlier", path=BOX, stitch="301", pitch=3.2)
     return FigureView(
@@ -74,7 +81,9 @@ def figure(name: str, title: str, *, sewn: bool = False, wrong: bool = False) ->
         route=BOX if sewn else (),
         start=(40.0, 52.0) if sewn else None,
         end=(40.0, 36.0) if sewn else None,
-        dimensions=(DimensionLine((40.0, 36.0), (72.0, 36.0), (0.0, -1.0), "32 mm ± 1 (1.26 in)", True),) if sewn else (),
+        dimensions=(DimensionLine((40.0, 36.0), (72.0, 36.0), (0.0, -1.0), "32 mm ± 1 (1.26 in)", True),)
+        if sewn
+        else (),
         callouts=(Callout((90.0, 44.0), "edge on the holes", True),) if not sewn and not wrong else (),
     )
 
@@ -148,7 +157,13 @@ SHEET = SheetView(
     steps=steps(),
     measures=(EDGE,),
     faults=(
-        FaultLine("loops of thread underneath", "major", "top thread out of its take-up", "Rethread with the foot up.", "at the second time"),
+        FaultLine(
+            "loops of thread underneath",
+            "major",
+            "top thread out of its take-up",
+            "Rethread with the foot up.",
+            "at the second time",
+        ),
         FaultLine("skipped stitches", "critical", "bent needle", "Change the needle, unpick, sew again."),
     ),
     size_names=("back-panel width", "handle place"),
@@ -271,7 +286,10 @@ STATION = StationPage(
     facts=(("places", "3"), ("reading distance", "600 mm"), ("speed held", "2400 st/min")),
     cautions=(NEEDLE,),
     protection=(GOGGLES,),
-    settings=(("stitch length", "2 mm to 5 mm", "dial on the arm", "10 stitches on a scrap"), ("program", "1 to 99", "panel", "")),
+    settings=(
+        ("stitch length", "2 mm to 5 mm", "dial on the arm", "10 stitches on a scrap"),
+        ("program", "1 to 99", "panel", ""),
+    ),
     operations=(Link("operations/sew-handle-end.html", "Sew the handle end, box and cross", "HND-20"),),
 )
 SHEETS = (SHEET, CROWDED)
@@ -279,33 +297,39 @@ HOME = HomePage(
     title="Work instructions",
     products=(Link(PRODUCT.path, PRODUCT.title, "3 sizes"), Link(POUCH.path, POUCH.title, "1 size")),
     stations=(Link(STATION.path, STATION.title, "3 places"),),
-    operations=(Link("operations/sew-handle-end.html", "Sew the handle end, box and cross", "HND-20 · Lockstitch"), Link("operations/bartack-dividers--tool-roll.html", CROWDED.title, "DIV-10 · Lockstitch")),
+    operations=(
+        Link("operations/sew-handle-end.html", "Sew the handle end, box and cross", "HND-20 · Lockstitch"),
+        Link("operations/bartack-dividers--tool-roll.html", CROWDED.title, "DIV-10 · Lockstitch"),
+    ),
     date="2025-11-20",
 )
 
 
 def plain_figure(view: FigureView) -> str:
-    """A stand-in drawing: each stroke as one path, y turned down."""
+    """A stand-in drawing in printed mm: each stroke as one path, y turned down, and the side as a word."""
     left, bottom, right, top = view.bounds
-    box = f"{left - 5} {-top - 5} {right - left + 10} {top - bottom + 10}"
-    paths = "".join(_path(stroke) for stroke in view.strokes)
+    scale = min(view.width_mm / (right - left), view.height_mm / (top - bottom))
+    height = (top - bottom) * scale
+    paths = "".join(_path(stroke, scale, height) for stroke in view.strokes)
+    size = view.text_mm / 0.668
+    word = f'<text x="2" y="{height - 2:.3f}" font-size="{size:.3f}">{view.side}</text>' if view.side else ""
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" width="{view.width_mm}mm" role="img" '
-        f'aria-label="{escape(view.alt)}">{paths}</svg>'
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {view.width_mm} {height:.3f}" width="{view.width_mm}mm" '
+        f'height="{height:.3f}mm" role="img" aria-label="{escape(view.alt)}">{paths}{word}</svg>'
     )
 
 
-def _path(stroke: Stroke) -> str:
-    start = stroke.path[0].start
-    line = f"M{start[0]} {-start[1]}" + "".join(f"L{piece.end[0]} {-piece.end[1]}" for piece in stroke.path)
+def _path(stroke: Stroke, scale: float, height: float) -> str:
+    points = [stroke.path[0].start, *(piece.end for piece in stroke.path)]
+    line = "M" + "L".join(f"{x * scale:.3f} {height - y * scale:.3f}" for x, y in points)
     colour = {"now": "#b8341b", "earlier": "#777777"}.get(stroke.when, "#22211d")
     fill = {"": "none", "ground": "#ffffff", "strip": "#e6dbc3", "wrong": "#f0ece4"}[stroke.fill]
-    return f'<path d="{line}" fill="{fill}" stroke="{colour}" stroke-width="1.5"/>'
+    return f'<path d="{line}" fill="{fill}" stroke="{colour}" stroke-width="0.8"/>'
 
 
 def plain_sign(code: str, size: float) -> str:
     """A stand-in sign: a disc with the code's letter."""
-    return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10" width="{size}" height="{size}"><circle cx="5" cy="5" r="5"/></svg>'
+    return f'<svg viewBox="0 0 10 10" width="{size}" height="{size}"><circle cx="5" cy="5" r="5"/></svg>'
 
 
 PENS = Pens(figure=plain_figure, sign=plain_sign, markdown=to_html)
@@ -324,5 +348,14 @@ def grey_png(width: int, height: int) -> bytes:
 
 def sample_site(pens: Pens = PENS) -> dict[str, bytes]:
     """The whole sample site by path."""
-    pages = render_site(FRAME, HOME, [PRODUCT, POUCH], [STATION], SHEETS, photos={PHOTO.digest: grey_png(480, 320)}, theme=THEME, pens=pens)
+    pages = render_site(
+        FRAME,
+        HOME,
+        [PRODUCT, POUCH],
+        [STATION],
+        SHEETS,
+        photos={PHOTO.digest: grey_png(480, 320)},
+        theme=THEME,
+        pens=pens,
+    )
     return dict(pages)

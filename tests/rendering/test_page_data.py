@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from site_samples import PENS, PRODUCT, SHEET
+from site_samples import PENS, PRODUCT
 
-from builder.rendering.page_data import BAR_ROOM, bar_of, floor_data, product_data, root_of, short
+from builder.rendering.page_data import BAR_ROOM, bar_of, product_data, root_of
 
 ROW = PRODUCT.variants[0].rows[0]
 shares = st.floats(0, 1)
@@ -33,40 +33,9 @@ def test_a_part_of_no_width_is_not_drawn() -> None:
     assert bar_of(replace(ROW, estimated=1.0))["sure"] == ""
 
 
-@pytest.mark.parametrize(
-    ("path", "root"), [("index.html", ""), ("floor/x.html", "../"), ("a/b/c.html", "../../")]
-)
+@pytest.mark.parametrize(("path", "root"), [("index.html", ""), ("floor/x.html", "../"), ("a/b/c.html", "../../")])
 def test_the_way_back_to_the_output_folder(path: str, root: str) -> None:
     assert root_of(path) == root
-
-
-@pytest.mark.parametrize(
-    ("text", "cut"),
-    [
-        ("Sew the box, then the cross. Don't lift the foot.", "Sew the box"),
-        ("Turn over and look along every line for skipped stitches.", "Turn over and look …"),
-        ("Lay **flat**.", "Lay flat"),
-        ("Press", "Press"),
-        ("Rindfleischetikettierung prüfen", "Rindfleischetikettie …"),
-    ],
-)
-def test_the_next_step_is_named_by_its_first_clause(text: str, cut: str) -> None:
-    assert short(text) == cut
-
-
-def test_back_and_next_lead_through_all_screens_and_then_to_the_first_step() -> None:
-    screens = floor_data(SHEET, PENS)["screens"]
-    anchors = [screen["anchor"] for screen in screens]
-    assert anchors == ["set-up", "step-lay", "step-fold", "step-box", "step-look"]
-    assert [screen["next"] for screen in screens] == [*anchors[1:], "step-lay"]
-    assert [screen["back"] for screen in screens] == ["", *anchors[:-1]]
-
-
-def test_the_dots_tell_done_now_and_ahead() -> None:
-    screen = floor_data(SHEET, PENS)["screens"][2]
-    assert [dot["state"] for dot in screen["dots"]] == ["done word", "done", "now", "ahead", "ahead"]
-    assert screen["place"] == "step 2 of 4"
-    assert screen["onward"] == "next: Sew the box"
 
 
 def test_thumbnails_have_no_words_and_names_of_their_own() -> None:
@@ -74,7 +43,7 @@ def test_thumbnails_have_no_words_and_names_of_their_own() -> None:
     pens = replace(PENS, figure=lambda figure: drawn.append(figure) or "")  # type: ignore[func-returns-value]
     product_data(PRODUCT, pens)
     assert len({figure.name for figure in drawn}) == len(drawn) == 24
-    assert not any(figure.callouts or figure.dimensions or figure.side for figure in drawn)
+    assert not any(figure.callouts or figure.dimensions or figure.side or figure.start for figure in drawn)
 
 
 def test_a_product_of_one_variant_has_no_switch() -> None:

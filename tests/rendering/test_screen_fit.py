@@ -34,5 +34,5 @@ def test_more_words_never_stand_larger(words: str, more: str) -> None:
 
 
 def test_words_without_a_figure_have_the_whole_width() -> None:
-    long = replace(BARE, do="Lay the panel face up with the notch away from you and smooth it from the middle outwards. " * 2)
+    long = replace(BARE, do="Lay the panel face up, notch away from you, and smooth it from the middle outwards. " * 2)
     assert ORDER.index(fit_of(SHEET, replace(long, figure=None))) < ORDER.index(fit_of(SHEET, long))

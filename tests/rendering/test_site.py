@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from html.parser import HTMLParser
+from itertools import pairwise
 from posixpath import dirname, join, normpath
 from urllib.parse import unquote, urldefrag
 
@@ -117,8 +118,9 @@ def test_ids_are_unique_on_each_page(pages: dict[str, Page]) -> None:
 
 def test_headings_start_at_one_and_skip_no_level(pages: dict[str, Page]) -> None:
     for path, page in pages.items():
-        assert page.headings[0] == 1 and page.headings.count(1) == 1, path
-        for above, below in zip(page.headings, page.headings[1:], strict=False):
+        assert page.headings[0] == 1, path
+        assert page.headings.count(1) == 1, path
+        for above, below in pairwise(page.headings):
             assert below <= above + 1, path
 
 
@@ -127,7 +129,7 @@ def test_every_page_has_language_title_main_and_header(pages: dict[str, Page]) -
     for path, page in pages.items():
         tags = [tag for tag, _ in page.elements]
         assert page.elements[0] == ("html", {"lang": "en"}), path
-        assert tags.count("main") == 1 and tags.count("header") == 1 and "nav" in tags, path
+        assert (tags.count("main"), tags.count("header"), "nav" in tags) == (1, 1, True), path
     for content in (content for path, content in sample_site().items() if path.endswith(".html")):
         titles.add(re.search("<title>(.*?)</title>", content.decode(), re.DOTALL).group(1))  # type: ignore[union-attr]
     assert len(titles) == len(pages)
@@ -147,7 +149,7 @@ def test_the_floor_screen_repeats_every_caution_on_every_screen() -> None:
     assert len(screens) == len(CROWDED.steps) + 1
     for screen in screens:
         for caution in CROWDED.cautions:
-            assert caution.signal in screen and caution.text in screen
+            assert f">{caution.signal}</strong> {caution.text}" in screen
         for guard in CROWDED.protection:
             assert guard.text in screen
         assert "Letter size not calibrated to this screen" in screen
@@ -197,4 +199,10 @@ def test_rendering_one_page_gives_the_bytes_of_the_whole_site(files: dict[str, b
 
 
 def test_a_photo_is_written_once_where_the_pages_look_for_it() -> None:
-    assert [path for path, _ in photo_files((SHEET, SHEET), {PHOTO.digest: b"x"})] == [f"assets/photos/{PHOTO.digest}.png"]
+    paths = [path for path, _ in photo_files((SHEET, SHEET), {PHOTO.digest: b"x"})]
+    assert paths == [f"assets/photos/{PHOTO.digest}.png"]
+
+
+def test_the_shared_files_are_known_before_they_are_made() -> None:
+    site = Site(FRAME, THEME, PENS)
+    assert site.asset_paths() == [path for path, _ in site.assets("")]

@@ -6,7 +6,7 @@ from io import BytesIO
 
 from fontTools.ttLib import TTFont
 
-from builder.rendering.site_fonts import BASICS, font_files
+from builder.rendering.site_fonts import BASICS, font_files, font_paths
 
 
 def _letters(content: bytes) -> set[str]:
@@ -43,3 +43,7 @@ def test_the_licence_travels_with_the_fonts() -> None:
 def test_a_subset_is_small() -> None:
     for path, content in font_files(""):
         assert len(content) < 40_000, path
+
+
+def test_the_paths_are_known_without_making_the_files() -> None:
+    assert font_paths() == [path for path, _ in font_files("")]

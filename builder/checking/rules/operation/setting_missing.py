@@ -30,12 +30,26 @@ RULE = Rule(
     remedy="Type the setting under `settings:`.",
     check=check,
     bad="""
-operations/press-snap.yaml:
+operations/press-more.yaml:
+  operation: press-more
+  title: Press the second snap
+  code: SNP-20
+  station: snap-press
+  needs: {panel-snapped: 1}
+  makes: panel-closed
   settings: {pressure: 4 bar}
+  steps: [{step: press, do: Press the snap., time: 4 s}]
 """,
     good="""
-operations/press-snap.yaml:
+operations/press-more.yaml:
+  operation: press-more
+  title: Press the second snap
+  code: SNP-20
+  station: snap-press
+  needs: {panel-snapped: 1}
+  makes: panel-closed
   settings: {die: S-12, pressure: 4 bar}
+  steps: [{step: press, do: Press the snap., time: 4 s}]
 """,
     follows_from=("setting-unreadable",),
 )

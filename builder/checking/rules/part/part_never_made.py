@@ -33,7 +33,7 @@ operations/sew-hem.yaml:
     good="""
 parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 40 mm, height: 40 mm}}}
 operations/cut-panel.yaml:
-  makes: {patch: 1}
+  makes: {panel: 1, patch: 1}
 operations/sew-hem.yaml:
   needs: {patch: 1}
 """,

@@ -34,5 +34,5 @@ parts/panel.yaml:
 parts/panel.yaml:
   outline: {rectangle: {corner: 20 mm}}
 """,
-    follows_from=("expression-unreadable", "name-unknown",),
+    follows_from=("expression-unreadable", "name-unknown", "part-without-shape"),
 )

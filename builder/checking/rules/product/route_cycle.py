@@ -17,11 +17,16 @@ def check(subject: Subject) -> Iterator[Problem]:
         for made in operation.makes:
             makers.setdefault(made, []).append(name)
     needs = {name: {m for n in one.needs for m in makers.get(n, ())} for name, one in model.operations.items()}
+    order = _route_order(subject)
     for ring in _rings(needs):
-        first = min(ring)
-        words = " → ".join((*ring, ring[0]))
+        first = min(ring, key=lambda one: (order.get(one, len(order)), one))
+        # The need to take out is the first operation's: what it waits for is made behind it.
+        needed = next(one for one in model.operations[first].needs if set(makers.get(one, ())) & set(ring))
+        at = ring.index(first)
+        words = " → ".join((*ring[at:], *ring[:at], first))
         about = tuple(f"operation:{one}" for one in ring)
-        yield Problem(("operation", first), ("needs",), f"these operations wait for each other: {words}", about, key=True)
+        message = f"these operations wait for each other: {words}"
+        yield Problem(("operation", first), ("needs", needed), message, about, key=True)
     uses = {
         name: {stop.sub_assembly for stop in one.route if stop.sub_assembly in model.products}
         for name, one in model.products.items()
@@ -31,6 +36,16 @@ def check(subject: Subject) -> Iterator[Problem]:
         words = " → ".join((*ring, ring[0]))
         about = tuple(f"product:{one}" for one in ring)
         yield Problem(("product", first), ("route",), f"these products are inside each other: {words}", about, key=True)
+
+
+def _route_order(subject: Subject) -> dict[str, int]:
+    """How early an operation stands on a route."""
+    order: dict[str, int] = {}
+    for product in subject.model.products.values():
+        for number, stop in enumerate(product.route):
+            if stop.operation is not None:
+                order.setdefault(stop.operation, number)
+    return order
 
 
 def _rings(graph: dict[str, set[str | None]] | dict[str, set[str]]) -> Iterator[list[str]]:

@@ -35,4 +35,5 @@ stations/all.yaml:
 stations/all.yaml:
   stations: {snap-press: {attendance: in sight, share: 60 %}}
 """,
+    follows_from=("heat-unattended",),
 )

@@ -1,0 +1,171 @@
+"""What a build consists of: every file with the hash of what it is made from, and how to make it when that changed."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache, partial
+from importlib import metadata
+from pathlib import Path
+
+from builder.errors import SeamboardError
+from builder.rendering.page_data import photo_path
+from builder.rendering.sheet import SheetPress, render_sheet
+from builder.rendering.site import Kind, Site, View
+from builder.view import Photo, PlantViews, SheetView, output_hash
+
+_LIBRARIES = ("typst", "jinja2", "markdown-it-py", "fonttools", "fontpkg-atkinson-hyperlegible", "segno", "pillow", "cairosvg")
+THUMBNAIL_PX = 320
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedFile:
+    """A file of the output. `stage` names the kind of work for progress and the bench."""
+
+    path: str
+    key: str
+    make: Callable[[], bytes]
+    stage: str
+    letters: bool = False
+
+
+def version() -> str:
+    """The program's own version, read from its installation."""
+    try:
+        return metadata.version("seamboard")
+    except metadata.PackageNotFoundError:
+        return "0"
+
+
+def theme_folder(name: str) -> Path:
+    """The folder of a theme: inside the installed package, or beside it in a checkout. Raises SeamboardError."""
+    package = Path(__file__).resolve().parent.parent
+    for folder in (package / "themes" / name, package.parent / "themes" / name):
+        if (folder / "site").is_dir() and (folder / "sheets").is_dir():
+            return folder
+    raise SeamboardError(f"there is no theme called {name}")
+
+
+@cache
+def code_hash() -> str:
+    """Hash of the program itself and its libraries' versions: a new release renders everything again."""
+    found = hashlib.sha256()
+    package = Path(__file__).resolve().parent.parent
+    for file in sorted(package.rglob("*.py")):
+        found.update(file.read_bytes())
+    for library in _LIBRARIES:
+        try:
+            found.update(f"{library} {metadata.version(library)}".encode())
+        except metadata.PackageNotFoundError:
+            found.update(f"{library} missing".encode())
+    return found.hexdigest()
+
+
+def theme_hash(theme: Path) -> str:
+    """Hash of all files of a theme."""
+    found = hashlib.sha256()
+    for file in sorted(path for path in theme.rglob("*") if path.is_file()):
+        found.update(file.relative_to(theme).as_posix().encode())
+        found.update(file.read_bytes())
+    return found.hexdigest()
+
+
+@dataclass(slots=True)
+class Planner:
+    """Plans the files of one plant. `read_photo` gives a photo's bytes, scaled and stripped, by its path.
+
+    Holds the templates and the sheet press, which are made on first use and shared by all files.
+    """
+
+    views: PlantViews
+    theme: Path
+    read_photo: Callable[[str], bytes]
+    _site: Site | None = None
+    _press: SheetPress | None = None
+
+    def files(self) -> Iterator[PlannedFile]:
+        """All files but the shared assets, which need to know the letters of the pages first."""
+        yield from self._pages()
+        for sheet in self.views.sheets:
+            yield PlannedFile(
+                f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), partial(self._sheet, sheet), "sheets"
+            )
+        for photo in self._photos().values():
+            yield PlannedFile(photo_path(photo), f"photo {photo.digest}", partial(self.read_photo, photo.path), "photos")
+        yield from self._thumbnails()
+
+    def assets(self, letters: str) -> Iterator[PlannedFile]:
+        """Style sheet, script and fonts cut down to the letters the pages show."""
+        key = f"{theme_hash(self.theme)} {code_hash()} {hashlib.sha256(letters.encode()).hexdigest()}"
+        made: dict[str, bytes] = {}
+
+        def content(path: str) -> bytes:
+            if not made:
+                made.update(self.site.assets(letters))
+            return made[path]
+
+        for path in self.site.asset_paths():
+            yield PlannedFile(path, key, partial(content, path), "pages")
+
+    def close(self) -> None:
+        """Take down the sheet press."""
+        if self._press is not None:
+            self._press.close()
+
+    @property
+    def site(self) -> Site:
+        """The site's templates, compiled on first use."""
+        if self._site is None:
+            self._site = Site(self.views.frame, self.theme)
+        return self._site
+
+    @property
+    def press(self) -> SheetPress:
+        """The sheet press, made on first use."""
+        if self._press is None:
+            self._press = SheetPress(self.theme / "sheets")
+        return self._press
+
+    def _key(self, view: object, kind: str) -> str:
+        return output_hash(view, kind, repr(self.views.frame), theme_hash_once(self.theme), code_hash())
+
+    def _pages(self) -> Iterator[PlannedFile]:
+        views: list[tuple[Kind, View, str]] = [("home", self.views.home, "index.html")]
+        views += [("product", one, one.path) for one in self.views.products]
+        views += [("station", one, one.path) for one in self.views.stations]
+        views += [("operation", one, f"operations/{one.stem}.html") for one in self.views.sheets]
+        views += [("floor", one, f"floor/{one.stem}.html") for one in self.views.sheets]
+        for kind, view, path in views:
+            yield PlannedFile(path, self._key(view, kind), partial(self._page, kind, view), "pages", letters=True)
+
+    def _page(self, kind: Kind, view: View) -> bytes:
+        return self.site.render_page(kind, view)[1]
+
+    def _sheet(self, sheet: SheetView) -> bytes:
+        photos = {photo.digest: self.read_photo(photo.path) for photo in _photos_of(sheet).values()}
+        return render_sheet(sheet, photos, self.press)
+
+    def _photos(self) -> Mapping[str, Photo]:
+        return {digest: photo for sheet in self.views.sheets for digest, photo in _photos_of(sheet).items()}
+
+    def _thumbnails(self) -> Iterator[PlannedFile]:
+        from builder.drawing import draw_figure, png_of, raster_available
+
+        if not raster_available():
+            return
+        for sheet in self.views.sheets:
+            picture = sheet.picture
+            if picture is not None:
+                make = partial(lambda figure: png_of(draw_figure(figure), THUMBNAIL_PX), picture)
+                yield PlannedFile(f"pictures/{sheet.stem}.png", self._key(picture, "png"), make, "drawing")
+
+
+@cache
+def theme_hash_once(theme: Path) -> str:
+    """The hash of a theme, once a run."""
+    return theme_hash(theme)
+
+
+def _photos_of(sheet: SheetView) -> dict[str, Photo]:
+    return {step.photo.digest: step.photo for step in sheet.steps if step.photo is not None}

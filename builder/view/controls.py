@@ -1,0 +1,133 @@
+"""The parts of a sheet that come from the station and the operation's tables: cautions, settings, measures, faults."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.model import (
+    DEFER,
+    HAZARDS,
+    KINDS,
+    PROTECTIONS,
+    Operation,
+    PlantModel,
+    Quantity,
+    SettingValue,
+    Station,
+    Tolerance,
+    settings_of,
+    show_quantity,
+)
+from builder.view.figures import Studio, exact
+from builder.view.sheet import Caution, FaultLine, Measure, Protection, Setting
+from builder.view.words import dimension_words, tolerance_pair
+
+
+def cautions_of(station: Station) -> Iterator[Caution]:
+    """Hazards that come with the station's kind, then those typed, each once; the worst signal word first."""
+    order = {"DANGER": 0, "WARNING": 1, "CAUTION": 2}
+    names = dict.fromkeys((*KINDS[station.kind].hazards, *station.hazards))
+    hazards = [HAZARDS[name] for name in names if name in HAZARDS]
+    for one in sorted(hazards, key=lambda hazard: order[hazard.signal]):
+        yield Caution(one.name, one.sign, one.signal, one.text)
+
+
+def protection_of(station: Station) -> Iterator[Protection]:
+    """What to wear and what must be in place, in the order typed."""
+    for name in station.protection:
+        if name in PROTECTIONS:
+            one = PROTECTIONS[name]
+            yield Protection(one.name, one.sign, one.text)
+
+
+def notices_of(operation: Operation, station: Station, model: PlantModel) -> Iterator[str]:
+    """Cautions of the operation and of its materials in words, and the sentence that defers to the manual."""
+    yield from operation.cautions
+    for part in (*operation.makes, *operation.needs):
+        material = model.materials.get(part)
+        base = model.base_of(part)
+        if material is None and base is not None and base.material is not None:
+            material = model.materials.get(base.material)
+        yield from material.cautions if material is not None else ()
+    if any(True for _ in cautions_of(station)):
+        yield DEFER
+
+
+def settings_shown(operation: str, model: PlantModel) -> Iterator[Setting]:
+    """Settings as they are set on the machine, in the order typed."""
+    station = model.stations[model.operations[operation].station]
+    for name, value in settings_of(model, operation).items():
+        limit = station.settings.get(name)
+        shown, other = _setting_words(value, model)
+        set_at = limit.set_at if limit is not None else ""
+        verify = _verify(limit.verify, limit.how) if limit is not None else ""
+        yield Setting(name, _setting_fact(value), shown, other, set_at, verify)
+
+
+def _verify(by: str, how: str | None) -> str:
+    words = {"value": "read the value", "gauge": "measure with a gauge", "sample seam": "sew a sample seam"}
+    return how or words[by]
+
+
+def _setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
+    first = model.plant.units
+    if isinstance(value.value, Tolerance):
+        return tolerance_pair(value.value, first)
+    if isinstance(value.value, Quantity):
+        whole, _, other = show_quantity(value.value, first).partition(" (")
+        return whole, other.removesuffix(")")
+    if value.kind.sort == "thread" and value.words in model.materials:
+        return model.materials[value.words].title, ""
+    return value.words, ""
+
+
+def _setting_fact(value: SettingValue) -> str:
+    if isinstance(value.value, Quantity):
+        return exact(value.value)
+    if isinstance(value.value, Tolerance):
+        return tolerance_fact(value.value)
+    return str(value.count) if value.count is not None else value.words
+
+
+def tolerance_fact(tolerance: Tolerance) -> str:
+    """A tolerance as a controlled fact: exact limits in base units, form and unit typed."""
+    nominal = tolerance.nominal.value if tolerance.nominal is not None else "-"
+    return f"{tolerance.form} {nominal} {tolerance.low} {tolerance.high} {tolerance.dimension} in {tolerance.unit}"
+
+
+def full_dimension(operation: Operation, of: str, studio: Studio) -> str | None:
+    """Full name of the dimension a tolerance names: of the made parts, then of the needed ones."""
+    from builder.model import find_dimension
+
+    for part in (*operation.makes, *operation.needs):
+        base = studio.model.states[part].base if part in studio.model.states else None
+        full = find_dimension(of, base, studio.dimensions.definitions) if base is not None else None
+        if full is not None:
+            return full
+    return None
+
+
+def measures_of(operation: Operation, studio: Studio) -> dict[str, tuple[Measure, str | None, Tolerance]]:
+    """By tolerance name: the measure as shown, its dimension's full name, and the tolerance around its value."""
+    found: dict[str, tuple[Measure, str | None, Tolerance]] = {}
+    for name, spec in operation.tolerances.items():
+        full = full_dimension(operation, spec.of, studio) if spec.of is not None else None
+        tolerance, fact = spec.is_, tolerance_fact(spec.is_)
+        what = spec.what or name
+        if full is not None:
+            definition = studio.dimensions.definitions[full]
+            what = spec.what or dimension_words(definition.short, studio.model.parts[definition.part])
+            if tolerance.form == "band":
+                tolerance = tolerance.around(studio.values[full])
+                fact = f"{full} {fact}" if full in studio.varying else f"{full} {tolerance_fact(tolerance)}"
+        value, other = tolerance_pair(tolerance, studio.model.plant.units)
+        plan = spec.every.words() if spec.every is not None else ""
+        found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other), full, tolerance)
+    return found
+
+
+def faults_of(operation: Operation) -> Iterator[FaultLine]:
+    """Faults, the critical ones first."""
+    order = {"critical": 0, "major": 1, "minor": 2}
+    for one in sorted(operation.faults, key=lambda fault: order[fault.class_]):
+        yield FaultLine(one.sign, one.class_, one.cause, one.do or "", one.stop or "")

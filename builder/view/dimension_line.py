@@ -1,0 +1,84 @@
+"""Where a named dimension is drawn: from which point to which, and on which side its line lies."""
+
+from __future__ import annotations
+
+from builder.geometry import Bounds, FeatureShape, Outline, PartShape, Point
+from builder.model import Box
+
+Drawn = tuple[Point, Point, Point]
+"""Start, end, and the unit direction in which the dimension line stands off."""
+
+_DOWN, _UP, _LEFT, _RIGHT = (0.0, -1.0), (0.0, 1.0), (-1.0, 0.0), (1.0, 0.0)
+
+
+def dimension_points(shape: PartShape, short: str) -> Drawn | None:
+    """The points of `width`, `handle-box.left`, `hem-seam.inset` … on a shape, None for what has no such line."""
+    owner, _, dimension = short.rpartition(".")
+    if not owner:
+        return _of_box(dimension, shape.bounds)
+    feature = shape.features.get(owner)
+    if feature is None:
+        return None
+    box = feature_bounds(feature)
+    if dimension == "inset":
+        return _inset(feature, _ground(feature, shape))
+    if dimension == "pitch" and len(feature.points) > 1:
+        away = _DOWN if feature.points[0][1] == feature.points[1][1] else _RIGHT
+        return feature.points[0], feature.points[1], away
+    if dimension in ("width", "height", "length") and isinstance(feature.feature, Box) | bool(feature.regions):
+        return _of_box("width" if dimension == "length" else dimension, box)
+    return _to_edge(dimension, box, _ground(feature, shape).bounds())
+
+
+def feature_bounds(feature: FeatureShape) -> Bounds:
+    """Box around all of a feature."""
+    boxes = [one.bounds() for one in (*feature.paths, *feature.regions)]
+    boxes += [(x, y, x, y) for x, y in feature.points]
+    return (
+        min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+    )
+
+
+def _ground(feature: FeatureShape, shape: PartShape) -> Outline:
+    on = feature.feature.on
+    if on is not None and on in shape.features and shape.features[on].regions:
+        return shape.features[on].regions[0]
+    return shape.outline
+
+
+def _of_box(dimension: str, box: Bounds) -> Drawn | None:
+    left, bottom, right, top = box
+    if dimension in ("width", "length"):
+        return (left, bottom), (right, bottom), _DOWN
+    if dimension == "height":
+        return (right, bottom), (right, top), _RIGHT
+    return None
+
+
+def _to_edge(dimension: str, box: Bounds, ground: Bounds) -> Drawn | None:
+    left, bottom, right, top = box
+    match dimension:
+        case "left":
+            return (ground[0], bottom), (left, bottom), _DOWN
+        case "right":
+            return (right, bottom), (ground[2], bottom), _DOWN
+        case "bottom":
+            return (right, ground[1]), (right, bottom), _RIGHT
+        case "top":
+            return (right, top), (right, ground[3]), _RIGHT
+    return None
+
+
+def _inset(feature: FeatureShape, ground: Outline) -> Drawn | None:
+    """Across from the seam to the edge beside it, at the middle of its longest run."""
+    if not feature.paths:
+        return None
+    run = max(feature.paths[0].runs, key=lambda one: one.length)
+    at, (tx, ty) = run.point_at(0.62), run.tangent_at(0.62)
+    gap = ground.distance_to_boundary(at)
+    if gap < 1e-6:
+        return None
+    right_side = (at[0] + ty * gap, at[1] - tx * gap)
+    left_side = (at[0] - ty * gap, at[1] + tx * gap)
+    edge = right_side if ground.distance_to_boundary(right_side) < ground.distance_to_boundary(left_side) else left_side
+    return at, edge, (tx, ty)

@@ -1,0 +1,230 @@
+"""Figures: a scene with its dimensions, words and facts, ready to be drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.geometry import Bounds, PartShape, Path, Placing, Point
+from builder.model import (
+    Dimensions,
+    Part,
+    PlantModel,
+    Quantity,
+    Tolerance,
+    Values,
+    show_quantity,
+)
+from builder.view.dimension_line import dimension_points
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.scene import Made, SceneFeature, SceneLayer, scene
+from builder.view.strokes import THROUGH, feature_strokes, worked_route
+from builder.view.words import listed, plain, tolerance_pair
+
+_GRAIN = {"up": 90.0, "across": 0.0}
+_REFERENCE = {"seam": ("inset",), "fold": ("inset",), "box": ("width", "height"), "bartack": ("pitch",),
+              "hole": ("left", "top", "bottom", "right"), "hardware": ("left", "top"), "strip": ("left", "top", "bottom")}
+_MOST_DIMENSIONS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """What a figure is asked to show.
+
+    checks : (dimension's full name, tolerance) worked to in this step
+    rings  : (part, feature) to look at
+    """
+
+    name: str
+    title: str
+    part: str
+    before: Made
+    now: Made = frozenset()
+    wrong: bool = False
+    cut_now: bool = False
+    checks: tuple[tuple[str, Tolerance], ...] = ()
+    rings: Made = frozenset()
+    stitch: str = ""
+    pitch: float = 0.0
+    words: bool = True
+    size: tuple[float, float, float] = (98.0, 62.0, 2.8)
+
+
+@dataclass(frozen=True, slots=True)
+class Studio:
+    """Makes the figures of one geometry: a plant's shapes with the values of one size.
+
+    varying : full names of dimensions that differ between sizes; their values are facts of a size, not of the sheet
+    """
+
+    model: PlantModel
+    dimensions: Dimensions
+    values: Values
+    varying: frozenset[str]
+
+    def figure(self, ask: Ask, shape: PartShape) -> FigureView:
+        """The figure of a part's shape as asked."""
+        layers = scene(shape, ask.before, ask.now, ask.wrong, ask.cut_now)
+        strokes = tuple(self._strokes(layers, ask))
+        shown = [one for layer in layers for one in layer.features]
+        now = [one for one in shown if one.when == "now"]
+        route = tuple(run for one in now for run in worked_route(one.shape, one.placing)) if ask.words else ()
+        if ask.cut_now:
+            route = tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
+        width, height, text = ask.size
+        return FigureView(
+            name=ask.name,
+            title=ask.title,
+            strokes=strokes,
+            bounds=_bounds(strokes),
+            facts=tuple(self._facts(shape, shown, ask)),
+            alt=_alt(shape.part, shown, ask),
+            side=("wrong side" if ask.wrong else "right side") if ask.words else "",
+            route=route,
+            start=route[0].start if route else None,
+            end=route[-1].end if route else None,
+            ring=tuple(_ringed(layers, ask.rings)),
+            grain=_GRAIN.get(shape.part.grain) if ask.words else None,
+            dimensions=tuple(self._dimensions(shape, now, ask)) if ask.words else (),
+            callouts=tuple(_callouts(now, layers, ask)) if ask.words else (),
+            width_mm=width,
+            height_mm=height,
+            text_mm=text,
+        )
+
+    def _strokes(self, layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Stroke]:
+        for layer in layers:
+            outline = layer.placing.outline(layer.shape.outline)
+            if layer.when != "outline":
+                fill = "wrong" if layer.wrong else "ground"
+                yield Stroke("cut edge", layer.when, outline.segments, closed=True, fill=fill)
+            for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
+                if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
+                    continue
+                yield from feature_strokes(one.shape, one.when, one.placing, ask.stitch, ask.pitch, 0.0)
+
+    def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
+        yield "part", shape.name
+        yield "side", "wrong" if ask.wrong else "right"
+        for one in sorted(shown, key=lambda feature: (feature.part, feature.shape.name)):
+            yield f"{one.part}/{one.shape.name}", f"{one.shape.kind} {one.when}"
+        for part, feature in sorted(ask.rings):
+            yield f"{part}/{feature}", "look at"
+        for name in sorted(self._dimension_names(shape, shown)):
+            if name not in self.varying and name in self.values:
+                yield name, exact(self.values[name])
+
+    def _dimension_names(self, shape: PartShape, shown: Sequence[SceneFeature]) -> set[str]:
+        names = {f"{shape.name}.{short}" for short, _ in shape.part.own_dimensions() if "." not in short}
+        for one in shown:
+            names |= {f"{one.part}/{one.shape.name}.{short}" for short, _ in one.shape.feature.dimensions()}
+        return names & set(self.dimensions.definitions)
+
+    def _dimensions(self, shape: PartShape, now: Sequence[SceneFeature], ask: Ask) -> Iterator[DimensionLine]:
+        first = self.model.plant.units
+        drawn: set[str] = set()
+        for full, tolerance in ask.checks:
+            line = self._line(full, shape, ask.wrong)
+            if line is not None:
+                drawn.add(full)
+                value, other = tolerance_pair(tolerance, first)
+                yield DimensionLine(*line, f"{value} ({other})" if other else value, strong=True)
+        for full in self._references(now):
+            if len(drawn) >= _MOST_DIMENSIONS:
+                return
+            line = self._line(full, shape, ask.wrong) if full not in drawn else None
+            if line is not None:
+                drawn.add(full)
+                yield DimensionLine(*line, show_quantity(self.values[full], first))
+
+    def _references(self, now: Sequence[SceneFeature]) -> Iterator[str]:
+        for one in now:
+            for dimension in _REFERENCE.get(one.shape.kind, ()):
+                full = f"{one.part}/{one.shape.name}.{dimension}"
+                if full in self.values and self.values[full].value:
+                    yield full
+
+    def _line(self, full: str, shape: PartShape, wrong: bool) -> tuple[Point, Point, Point] | None:
+        """Points of a dimension on the part drawn, or on a component of it, where it lies."""
+        part = full.split("/")[0].split(".")[0]
+        short = self.dimensions.definitions[full].short
+        for placed, placing in _placed(shape, Placing()):
+            if placed.name != part:
+                continue
+            points = dimension_points(placed, short)
+            if points is None:
+                return None
+            left, _, right, _ = shape.bounds
+            view = placing.then(Placing(left + right, 0.0, 0.0, True)) if wrong else placing
+            start, end, away = points
+            origin, tip = view.point((0.0, 0.0)), view.point(away)
+            return view.point(start), view.point(end), (tip[0] - origin[0], tip[1] - origin[1])
+        return None
+
+
+def exact(quantity: Quantity) -> str:
+    """A quantity as a controlled fact: the exact value in its base unit, with the unit it was typed in."""
+    return f"{quantity.value} {quantity.dimension} in {quantity.unit}"
+
+
+def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Placing]]:
+    yield shape, placing
+    for component in shape.components:
+        yield from _placed(component.shape, component.placing.then(placing))
+
+
+def _bounds(strokes: Sequence[Stroke]) -> Bounds:
+    boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
+    return (
+        min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+    )
+
+
+def _ringed(layers: Sequence[SceneLayer], rings: Made) -> Iterator[Point]:
+    for layer in layers:
+        for name, feature in layer.shape.features.items():
+            if (layer.shape.name, name) in rings:
+                points = feature.points or tuple(path.start for path in feature.paths)
+                for point in points or tuple(region.centroid() for region in feature.regions):
+                    yield layer.placing.point(point)
+
+
+def _callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
+    for one in now:
+        if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
+            yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
+    for layer in layers:
+        for name, feature in layer.shape.features.items():
+            if (layer.shape.name, name) in ask.rings:
+                anchor = feature.points[0] if feature.points else feature.paths[0].start if feature.paths else None
+                if anchor is not None:
+                    yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
+
+
+def _anchor(one: SceneFeature) -> Point:
+    if one.shape.points:
+        return one.shape.points[len(one.shape.points) // 2]
+    if one.shape.regions:
+        return one.shape.regions[0].centroid()
+    run = one.shape.paths[0].runs[0]
+    return run.point_at(0.3)
+
+
+def _name(one: SceneFeature) -> str:
+    return one.shape.feature.label or plain(one.shape.name)
+
+
+def _alt(part: Part, shown: Sequence[SceneFeature], ask: Ask) -> str:
+    """The figure in words: part, side, what is worked now, what is already there, what to look at."""
+    sentences = [f"{part.title}, {'wrong' if ask.wrong else 'right'} side."]
+    now = [_name(one) for one in shown if one.when == "now"]
+    earlier = [_name(one) for one in shown if one.when != "now"]
+    if ask.cut_now:
+        sentences.append("Cut out now, along its outline.")
+    if now:
+        sentences.append(f"Worked now: {listed(now)}.")
+    if ask.rings:
+        sentences.append(f"Look at: {listed([plain(name) for _, name in sorted(ask.rings)])}.")
+    if earlier:
+        sentences.append(f"Already there: {listed(earlier)}.")
+    return " ".join(sentences)

@@ -1,0 +1,44 @@
+"""All view objects of a plant, in one call."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.geometry import ShapeBook
+from builder.model import Dimensions, PlantModel, Results
+from builder.view.pages import HomePage, ProductPage, SiteFrame, StationPage
+from builder.view.sheet import SheetView
+from builder.view.sheets import SheetMaker
+from builder.view.site_pages import PageMaker
+
+
+@dataclass(frozen=True, slots=True)
+class PlantViews:
+    """What every sheet and page of a plant says."""
+
+    frame: SiteFrame
+    home: HomePage
+    products: tuple[ProductPage, ...]
+    stations: tuple[StationPage, ...]
+    sheets: tuple[SheetView, ...]
+
+
+def plant_views(
+    model: PlantModel,
+    dimensions: Dimensions,
+    book: ShapeBook,
+    results: Results,
+    usable: frozenset[str],
+    version: str,
+) -> PlantViews:
+    """Everything a build shows. `version` is the program's own, printed at the foot of pages."""
+    sheets = list(SheetMaker(model, dimensions, book, results, usable).sheets())
+    pages = PageMaker(model, results, sheets)
+    dates = [view.date for _, view in sheets if view.date]
+    return PlantViews(
+        frame=pages.frame(version),
+        home=pages.home(max(dates, default="")),
+        products=tuple(pages.products()),
+        stations=tuple(pages.stations()),
+        sheets=tuple(view for _, view in sheets),
+    )

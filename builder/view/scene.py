@@ -1,0 +1,133 @@
+"""A part as it stands at a step: which features are already there, which are made now, with its components in layers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from builder.geometry import FeatureShape, PartShape, Placing
+from builder.model import (
+    Notch,
+    Operation,
+    PlantModel,
+    Step,
+    cut_with,
+    earlier_work,
+    feature_homes,
+    find_feature,
+)
+
+Made = frozenset[tuple[str, str]]
+
+
+@dataclass(frozen=True, slots=True)
+class SceneFeature:
+    """A feature on the scene: its shape, when it is made, and where its part lies."""
+
+    part: str
+    shape: FeatureShape
+    when: str
+    placing: Placing
+    flipped: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SceneLayer:
+    """A part of the scene: its shape, placing, and whether its wrong side shows."""
+
+    shape: PartShape
+    placing: Placing
+    wrong: bool
+    when: str
+    features: tuple[SceneFeature, ...]
+
+
+@dataclass(slots=True)
+class Work:
+    """What an operation makes, step by step: the states behind it, and its own earlier steps."""
+
+    model: PlantModel
+    operation: Operation
+    name: str
+    _before: Made = field(default_factory=frozenset)
+
+    def __post_init__(self) -> None:
+        made: set[tuple[str, str]] = set()
+        for part in self.operation.makes:
+            made |= earlier_work(part, self.model.states)
+        self._before = frozenset(made)
+
+    def before(self, step: Step) -> Made:
+        """Features made before a step: behind the needed parts, and by earlier steps of this operation."""
+        own: set[tuple[str, str]] = set()
+        for one in self.operation.steps:
+            if one is step:
+                break
+            own |= self.now(one)
+        return self._before | own
+
+    def all_before(self) -> Made:
+        """Features made before the operation begins."""
+        return self._before
+
+    def now(self, step: Step) -> Made:
+        """Features a step makes; cutting a part out makes its notches and holes."""
+        homes = feature_homes(self.operation, self.model.states, self.model.parts)
+        found: set[tuple[str, str]] = set()
+        for name in step.work[1]:
+            ref = find_feature(name, homes)
+            if ref is not None:
+                found.add((ref.part, ref.feature))
+            elif step.cut and name in self.model.parts:
+                worked = self.model.states[name].worked
+                found |= {(name, cut) for cut in cut_with(self.model.parts[name]) if (name, cut) in worked}
+        return frozenset(found)
+
+    def all_now(self) -> Made:
+        """Features the whole operation makes."""
+        return frozenset().union(*(self.now(step) for step in self.operation.steps))
+
+    def part_of(self, step: Step) -> str | None:
+        """Base part a step works on: that of its first feature, or the part it cuts out."""
+        homes = feature_homes(self.operation, self.model.states, self.model.parts)
+        for name in step.work[1]:
+            ref = find_feature(name, homes)
+            if ref is not None:
+                return ref.part
+            if step.cut and name in self.model.states:
+                return self.model.states[name].base
+        return None
+
+
+def scene(shape: PartShape, before: Made, now: Made, wrong: bool, cut_now: bool) -> tuple[SceneLayer, ...]:
+    """Layers of a part from the lowest to the highest, as seen from its right or its wrong side."""
+    left, _, right, _ = shape.bounds
+    view = Placing(left + right, 0.0, 0.0, True) if wrong else Placing()
+    layers = list(_layers(shape, view, before, now, wrong, "now" if cut_now else "part"))
+    return tuple(reversed(layers) if wrong else layers)
+
+
+def _layers(
+    shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool, when: str
+) -> Iterator[SceneLayer]:
+    own = tuple(_features(shape, placing, before, now, wrong))
+    if not shape.components:
+        yield SceneLayer(shape, placing, wrong, when, own)
+        return
+    for component in sorted(shape.components, key=lambda one: one.layer):
+        turned = wrong != (component.side == "wrong")
+        yield from _layers(component.shape, component.placing.then(placing), before, now, turned, when)
+    yield SceneLayer(shape, placing, wrong, "outline", own)
+
+
+def _features(shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool) -> Iterator[SceneFeature]:
+    for name, feature in shape.features.items():
+        key = (shape.name, name)
+        when = "now" if key in now else "earlier" if key in before else ""
+        if not when:
+            continue
+        hidden = feature.kind == "strip" and (feature.feature.side == "wrong") != wrong
+        if not hidden:
+            # A notch is part of the cut edge once it is cut.
+            shown = "part" if isinstance(feature.feature, Notch) and when == "earlier" else when
+            yield SceneFeature(shape.name, feature, shown, placing, wrong)

@@ -1,0 +1,297 @@
+"""Builds the view object of each sheet: an operation with one set of geometry."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from builder.geometry import ShapeBook
+from builder.model import (
+    Dimensions,
+    Operation,
+    OperationTime,
+    PlantModel,
+    Results,
+    Step,
+    StepTime,
+    feature_homes,
+    find_feature,
+    settings_of,
+    show_minutes,
+    show_number,
+    show_seconds,
+    shown_part,
+)
+from builder.view.controls import (
+    cautions_of,
+    faults_of,
+    measures_of,
+    notices_of,
+    protection_of,
+    settings_shown,
+)
+from builder.view.figure import FigureView
+from builder.view.figures import Ask, Studio, exact
+from builder.view.fingerprint import controlled_facts, method_hash, tag_of
+from builder.view.grouping import SheetGroup, Usage
+from builder.view.scene import Work
+from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.words import both_units, dimension_words
+
+ARC_MINUTES = 20.0
+"""Least visual angle of capitals on a sheet (NUREG-0700 1.3.1-4: 16 to 24, 20 to 22 preferred; read)."""
+LEAST_CAPITAL_MM = 2.5
+_MOST_HEADINGS = 4
+_SOURCES = {"study": "readings", "element": "element table", "estimate": "estimate", "model": "machine model",
+            "none": "none"}
+
+
+def capital_mm(distance_mm: float) -> float:
+    """Capital height that stands at 20 minutes of arc at a reading distance: 2·D·tan(angle/2), never under 2.5 mm.
+
+    >>> round(capital_mm(600), 2)
+    3.49
+    """
+    return max(2 * distance_mm * math.tan(math.radians(ARC_MINUTES / 60) / 2), LEAST_CAPITAL_MM)
+
+
+@dataclass(slots=True)
+class SheetMaker:
+    """Makes the sheets of a plant."""
+
+    model: PlantModel
+    dimensions: Dimensions
+    book: ShapeBook
+    results: Results
+    usable: frozenset[str]
+
+    def sheets(self) -> Iterator[tuple[SheetGroup, SheetView]]:
+        """All sheets, operations in the order of their files."""
+        makers = {made: name for name, one in self.model.operations.items() for made in one.makes}
+        takers: dict[str, list[str]] = {}
+        for name, operation in self.model.operations.items():
+            for need in operation.needs:
+                takers.setdefault(need, []).append(name)
+        for group in Usage(self.model, self.dimensions, self.book, self.usable).groups():
+            yield group, self._sheet(group, makers, takers)
+
+    def _sheet(self, group: SheetGroup, makers: dict[str, str], takers: dict[str, list[str]]) -> SheetView:
+        model, name = self.model, group.operation
+        operation = model.operations[name]
+        station = model.stations[operation.station]
+        studio = Studio(model, self.dimensions, group.values, group.varying)
+        measures = measures_of(operation, studio)
+        time = self._time(group)
+        work = Work(model, operation, name)
+        letters = capital_mm(float(station.distance.value))
+        steps = tuple(
+            self._step(number, step, group, studio, work, measures, time)
+            for number, step in enumerate(operation.steps, start=1)
+        )
+        pieces = next(iter(operation.makes.values()))
+        view = SheetView(
+            operation=name,
+            title=operation.title,
+            station=operation.station,
+            station_title=station.title,
+            cautions=tuple(cautions_of(station)),
+            protection=tuple(protection_of(station)),
+            notices=tuple(dict.fromkeys(notices_of(operation, station, model))),
+            settings=tuple(settings_shown(name, model)),
+            steps=steps,
+            measures=tuple(one for one, _, _ in measures.values()),
+            faults=tuple(faults_of(operation)),
+            size_names=(),
+            sizes=(),
+            stem=group.stem,
+            code=operation.code,
+            products=tuple(model.products[one].title for one in group.products),
+            picture=self._picture(operation, group, studio, work),
+            incoming=tuple(self._incoming(operation, makers)),
+            outgoing=tuple(self._outgoing(operation, takers)),
+            pieces_an_hour=show_number(60 * pieces / time.labour_min, 0) if time and time.labour_min else "",
+            standard_minutes=show_minutes(time.labour_min) if time else "",
+            machine_minutes=show_minutes(time.machine_min) if time else "",
+            bundle=str(operation.bundle or model.plant.bundle),
+            revision=operation.revision,
+            date=operation.date.isoformat() if operation.date else "",
+            recorded_by=operation.recorded_by,
+            fingerprint="",
+            tag="",
+            qr="",
+            plant=model.plant.plant,
+            paper=model.plant.paper,
+            language=model.plant.language,
+            distance_mm=float(station.distance.value),
+            capital_mm=letters,
+        )
+        headings = _headings(group, view, (full for _, full, _ in measures.values()))
+        named = replace(view, size_names=tuple(_heading_words(one, self.dimensions, model) for one in headings))
+        return _signed(named, group, headings, model.plant.units)
+
+    def _time(self, group: SheetGroup) -> OperationTime | None:
+        product = group.products[0] if group.products else ""
+        size = next(iter(group.sizes))
+        operations = self.results.operations
+        found = operations.get((group.operation, product, size))
+        return found if found is not None else operations.get((group.operation, "", ""))
+
+    def _step(
+        self,
+        number: int,
+        step: Step,
+        group: SheetGroup,
+        studio: Studio,
+        work: Work,
+        measures: dict[str, tuple[Measure, str | None, object]],
+        time: OperationTime | None,
+    ) -> StepView:
+        found = time.step(step.step) if time is not None else None
+        return StepView(
+            name=step.step,
+            do=step.do,
+            key=step.key or "",
+            why=step.why or "",
+            checks=tuple(measures[name][0] for name in step.check if name in measures),
+            cautions=step.cautions,
+            figure=self._figure(number, step, group, studio, work, measures),
+            photo=self._photo(step),
+            number=number,
+            seconds=_seconds_words(found),
+            seconds_value=found.total_s if found is not None else 0.0,
+            source=_source_words(found),
+        )
+
+    def _figure(
+        self,
+        number: int,
+        step: Step,
+        group: SheetGroup,
+        studio: Studio,
+        work: Work,
+        measures: dict[str, tuple[Measure, str | None, object]],
+    ) -> FigureView | None:
+        part, side = shown_part(step.shows) if step.shows else (work.part_of(step) or "", "right")
+        shape = self.book.shape(part, group.values) if part else None
+        if shape is None:
+            return None
+        checks = tuple((full, tolerance) for _, full, tolerance in (measures[c] for c in step.check if c in measures) if full)
+        homes = feature_homes(work.operation, self.model.states, self.model.parts)
+        refs = [find_feature(name, homes) for name in step.look_at]
+        settings = settings_of(self.model, group.operation)
+        length = settings.get("stitch length")
+        cut_now = bool(step.cut) and shape.name in {self.model.states[c].base for c in step.cut if c in self.model.states}
+        return studio.figure(
+            Ask(
+                name=f"{group.stem}-{number}",
+                title=f"Step {number}",
+                part=part,
+                before=work.before(step),
+                now=work.now(step),
+                wrong=side == "wrong",
+                cut_now=cut_now,
+                checks=checks,  # type: ignore[arg-type]
+                rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
+                stitch=settings["stitch"].words if "stitch" in settings else "301",
+                pitch=float(length.nominal) if length is not None and length.nominal is not None else 3.0,
+                size=(98.0, 62.0, max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8)),
+            ),
+            shape,
+        )
+
+    def _picture(self, operation: Operation, group: SheetGroup, studio: Studio, work: Work) -> FigureView | None:
+        """The finished look of what the operation makes, its own work in accent, without words."""
+        made = next(iter(operation.makes))
+        shape = self.book.shape(made, group.values)
+        if shape is None:
+            return None
+        ask = Ask(
+            name=f"{group.stem}-made",
+            title=f"Made here: {shape.part.title}",
+            part=made,
+            before=work.all_before(),
+            now=work.all_now(),
+            words=False,
+            size=(40.0, 26.0, 2.5),
+        )
+        return studio.figure(ask, shape)
+
+    def _photo(self, step: Step) -> Photo | None:
+        if step.photo is None or step.photo not in self.model.photos:
+            return None
+        return Photo(self.model.photos[step.photo].digest, step.alt or "", step.photo, step.caption or "")
+
+    def _incoming(self, operation: Operation, makers: dict[str, str]) -> Iterator[str]:
+        for name, count in operation.needs.items():
+            base = self.model.base_of(name)
+            title = self.model.materials[name].title if name in self.model.materials else base.title if base else name
+            maker = makers.get(name)
+            source = f", from {self.model.operations[maker].title}" if maker else ", from the store"
+            yield f"{count} × {title}{source}"
+        if not operation.needs:
+            for name in operation.makes:
+                base = self.model.base_of(name)
+                material = self.model.materials.get(base.material or "") if base else None
+                if material is not None:
+                    yield f"{material.title}, from the store"
+
+    def _outgoing(self, operation: Operation, takers: dict[str, list[str]]) -> Iterator[str]:
+        names = dict.fromkeys(taker for made in operation.makes for taker in takers.get(made, ()))
+        for name in names:
+            yield self.model.operations[name].title
+        if not names:
+            yield "finished"
+
+
+def _seconds_words(time: StepTime | None) -> str:
+    if time is None:
+        return ""
+    words = show_seconds(time.total_s)
+    return words if time.share == 1 else f"{words}, {time.share.numerator} in {time.share.denominator}"
+
+
+def _source_words(time: StepTime | None) -> str:
+    if time is None:
+        return ""
+    words = " + ".join(source_words(one) for one in time.source.split(" + "))
+    return f"{time.readings} {words}" if time.readings else words
+
+
+def source_words(source: str) -> str:
+    """A source of time in words."""
+    return _SOURCES[source]
+
+
+def _headings(group: SheetGroup, view: SheetView, measured: Iterable[str | None]) -> tuple[str, ...]:
+    """Dimensions the sizes table shows: what is measured here, what is worked here, then the size of the piece."""
+    drawn = [fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if "now" in words]
+    worked = [f"{feature}.{one}" for feature in drawn for one in ("left", "inset", "width", "pitch", "top")]
+    pieces = sorted(name for name in group.varying if "/" not in name and name.endswith((".width", ".height", ".length")))
+    wanted = dict.fromkeys(name for name in (*measured, *worked, *pieces) if name in group.varying)
+    return tuple(name for name in wanted if name is not None)[:_MOST_HEADINGS]
+
+
+def _heading_words(full: str, dimensions: Dimensions, model: PlantModel) -> str:
+    one = dimensions.definitions[full]
+    return dimension_words(one.short, model.parts[one.part])
+
+
+def _signed(view: SheetView, group: SheetGroup, headings: tuple[str, ...], first: str) -> SheetView:
+    """The sheet with its fingerprint and those of its sizes.
+
+    The method is hashed without size rows, so that a new size leaves every old size's own fingerprint as it was.
+    """
+    method = method_hash(controlled_facts(view))
+    rows = []
+    if group.varying:
+        for size, values in group.sizes.items():
+            facts = tuple((name, exact(values[name])) for name in sorted(group.varying) if name in values)
+            shown = tuple(both_units(values[name], first) for name in headings)
+            row = SizeRow(size, facts, shown)
+            rows.append(replace(row, fingerprint=tag_of(method_hash([method, controlled_facts(row)]))))
+    whole = method_hash([method, sorted((row.size, row.exact) for row in rows)]) if rows else method
+    tag = tag_of(whole)
+    return replace(
+        view, sizes=tuple(rows), fingerprint=whole, tag=tag, qr=f"{view.stem} {tag.replace(' ', '')}"
+    )

@@ -1,0 +1,194 @@
+"""Builds the view objects of the site's own pages: home, products, stations."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from builder.model import (
+    KINDS,
+    OperationTime,
+    PlantModel,
+    ProductTime,
+    Results,
+    RouteLine,
+    Station,
+    limit_range,
+    show_minutes,
+    show_number,
+    show_percent,
+    show_quantity,
+    show_range,
+)
+from builder.view.controls import cautions_of, protection_of
+from builder.view.grouping import SheetGroup
+from builder.view.pages import HomePage, Link, ProductPage, RouteRow, SiteFrame, StationPage, VariantView
+from builder.view.sheet import SheetView
+from builder.view.sheets import source_words
+
+_ATTENDANCE = {"constant": "constant", "in sight": "in sight", "free": "free"}
+
+
+@dataclass(slots=True)
+class PageMaker:
+    """Makes the pages of a plant from its numbers and its finished sheets."""
+
+    model: PlantModel
+    results: Results
+    sheets: Sequence[tuple[SheetGroup, SheetView]]
+
+    def frame(self, version: str) -> SiteFrame:
+        """What every page shares."""
+        return SiteFrame(self.model.plant.plant, self.model.plant.language, version)
+
+    def home(self, date: str) -> HomePage:
+        """The first page: products, stations, operations."""
+        products = [
+            Link(f"products/{name}.html", one.title, self._product_note(name)) for name, one in self.model.products.items()
+        ]
+        stations = [
+            Link(f"stations/{name}.html", one.title, _operations_count(sum(v.station == name for _, v in self.sheets)))
+            for name, one in self.model.stations.items()
+        ]
+        operations = [
+            Link(f"operations/{view.stem}.html", view.title, f"{view.code} · {view.station_title}")
+            for _, view in self.sheets
+        ]
+        return HomePage(self.model.plant.plant, tuple(products), tuple(stations), tuple(operations), date)
+
+    def products(self) -> Iterator[ProductPage]:
+        """One page a product, with all its sizes."""
+        for name, product in self.model.products.items():
+            times = [one for one in self.results.products if one.product == name]
+            variants = tuple(self._variant(one) for one in times)
+            note = f"{len(times[0].lines)} operations" if times else ""
+            if product.note:
+                note = f"{note} · {product.note}"
+            yield ProductPage(f"products/{name}.html", name, product.title, note, variants)
+
+    def stations(self) -> Iterator[StationPage]:
+        """One page a station, with its settings table and its operations."""
+        for name, station in self.model.stations.items():
+            if station.kind not in KINDS:
+                continue
+            operations = tuple(
+                Link(f"operations/{view.stem}.html", view.title, view.code)
+                for _, view in self.sheets
+                if view.station == name
+            )
+            yield StationPage(
+                path=f"stations/{name}.html",
+                name=name,
+                title=station.title,
+                kind=KINDS[station.kind].title,
+                facts=tuple(self._facts(station)),
+                cautions=tuple(cautions_of(station)),
+                protection=tuple(protection_of(station)),
+                settings=tuple(self._settings(station)),
+                operations=operations,
+            )
+
+    def _product_note(self, name: str) -> str:
+        times = [one for one in self.results.products if one.product == name]
+        if not times:
+            return ""
+        low, high = min(t.standard_min for t in times), max(t.standard_min for t in times)
+        span = show_minutes(low) if low == high else f"{show_number(low)} to {show_minutes(high)}"
+        return f"{len(times[0].lines)} operations · standard time {span}"
+
+    def _variant(self, time: ProductTime) -> VariantView:
+        rows = tuple(self._rows(time))
+        totals: dict[str, tuple[float, float]] = {}
+        for line in time.lines:
+            labour, machine = totals.get(line.station, (0.0, 0.0))
+            totals[line.station] = (labour + line.own_min, machine + line.own_machine_min)
+        stations = tuple(
+            (self.model.stations[name].title, show_minutes(labour), show_minutes(machine))
+            for name, (labour, machine) in totals.items()
+        )
+        return VariantView(
+            name=time.variant or "",
+            anchor=f"size-{(time.variant or 'all').lower()}",
+            standard=show_minutes(time.standard_min),
+            machine=show_minutes(time.machine_min),
+            estimate_share=show_percent(time.estimate_share, 0),
+            pieces_an_hour=show_number(60 / time.standard_min, 1) if time.standard_min else "",
+            rows=rows,
+            stations=stations,
+        )
+
+    def _rows(self, time: ProductTime) -> Iterator[RouteRow]:
+        total = time.standard_min or 1.0
+        sheets = self._sheets_of(time.product)
+        for line in time.lines:
+            view = sheets.get(line.operation)
+            if view is None:
+                continue
+            operation = self.results.operations.get((line.operation, time.product, time.variant or ""))
+            yield RouteRow(
+                page=f"operations/{view.stem}.html",
+                sheet=f"sheets/{view.stem}.pdf",
+                code=view.code,
+                title=view.title,
+                station=view.station_title,
+                quantity=_runs(line),
+                own=show_number(line.own_min),
+                machine=show_number(line.own_machine_min),
+                cumulative=show_number(line.cumulative_min),
+                start_share=(line.cumulative_min - line.own_min) / total,
+                own_share=line.own_min / total,
+                estimated=line.estimate_share,
+                source=_source(line, operation),
+                figure=view.picture,
+            )
+
+    def _sheets_of(self, product: str) -> Mapping[str, SheetView]:
+        return {
+            group.operation: view for group, view in self.sheets if product in group.products or not group.products
+        }
+
+    def _facts(self, station: Station) -> Iterator[tuple[str, str]]:
+        first = self.model.plant.units
+        yield "places", str(station.count)
+        share = f", {show_percent(station.share, 0)} of the machine’s time" if station.share is not None else ""
+        yield "attendance", _ATTENDANCE[station.attendance] + share
+        yield "reading distance", show_quantity(station.distance, first)
+        if station.stitches:
+            yield "stitch types", ", ".join(station.stitches)
+        if station.pace.top_speed is not None:
+            yield "top speed", show_quantity(station.pace.top_speed, first)
+        if KINDS[station.kind].needs:
+            date = station.pace.calibrated
+            yield "machine model", f"measured {date.isoformat()}" if date else "not yet measured in this plant"
+        if station.note:
+            yield "note", station.note
+
+    def _settings(self, station: Station) -> Iterator[tuple[str, str, str, str]]:
+        table = KINDS[station.kind].settings
+        for name, limit in station.settings.items():
+            limits = ", ".join(limit.choices) if limit.choices else ""
+            if limit.limits is not None and name in table:
+                span = limit_range(limit, table[name])
+                limits = show_range(span, self.model.plant.units) if span is not None else ""
+            yield name, limits or "–", limit.set_at, limit.how or limit.verify
+
+
+def _operations_count(number: int) -> str:
+    return "no operation yet" if not number else f"{number} operation{'' if number == 1 else 's'}"
+
+
+def _runs(line: RouteLine) -> str:
+    return "" if line.quantity == 1 else f"{show_number(line.quantity)} runs a piece"
+
+
+def _source(line: RouteLine, time: OperationTime | None) -> str:
+    """Where an operation's time comes from, shortest first: readings, table, model, estimates."""
+    if time is None:
+        return ""
+    readings = sum(step.readings for step in time.steps)
+    found = {one for step in time.steps for one in step.source.split(" + ")}
+    words = [f"{readings} readings"] if readings else []
+    words += [source_words(one) for one in ("element", "model") if one in found]
+    if line.estimate_share > 0:
+        words.append(f"{show_percent(line.estimate_share, 0)} estimated")
+    return ", ".join(words)

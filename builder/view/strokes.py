@@ -1,0 +1,92 @@
+"""Features to strokes: what is drawn of each, and when it was made."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from builder.geometry import Arc, FeatureShape, Path, Placing, Point, Segment, bartack_zigzag, polyline
+from builder.model import Bartack, Seam
+from builder.view.figure import Stroke
+
+STITCHED = frozenset({"seam", "box", "bartack"})
+"""Kinds that go through the goods and show on both sides."""
+THROUGH = STITCHED | {"hole", "notch", "fold", "hardware"}
+
+
+def feature_strokes(
+    feature: FeatureShape, when: str, placing: Placing, stitch: str, pitch: float, binding_mm: float
+) -> Iterator[Stroke]:
+    """Strokes of one feature, moved to where its part lies."""
+    draw = _DRAWN[feature.kind]
+    yield from draw(feature, when, placing, (stitch, pitch, binding_mm))
+
+
+Look = tuple[str, float, float]
+
+
+def _notch(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    for path in feature.paths:
+        yield Stroke("notch", when, placing.path(path).runs)
+
+
+def _holes(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    for point in feature.points:
+        yield Stroke(feature.kind, when, placing.path(circle(point, feature.size[0] / 2)).runs, closed=True)
+
+
+def _strip(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    for region in feature.regions:
+        yield Stroke("strip", when, placing.outline(region).segments, closed=True, fill="strip")
+    for path in feature.paths:
+        yield Stroke("fold", when, placing.path(path).runs)
+
+
+def _seam(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    stitch, pitch, _ = look
+    spec = feature.feature
+    role = "binding" if isinstance(spec, Seam) and spec.binding is not None else "seam"
+    for path in feature.paths:
+        yield Stroke(role, when, placing.path(path).runs, closed=path.closed, stitch=stitch, pitch=pitch)
+
+
+def _box(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    stitch, pitch, _ = look
+    for path in feature.paths:
+        drawn = placing.path(path).distinct()
+        numbers = tuple("·".join(map(str, orders)) for _, orders in drawn) if when == "now" else ()
+        yield Stroke("box", when, tuple(run for run, _ in drawn), stitch=stitch, pitch=pitch, numbers=numbers)
+
+
+def _bartack(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    spec = feature.feature
+    assert isinstance(spec, Bartack)
+    length, width = feature.size
+    zigzag = bartack_zigzag(length, width, spec.bartack)
+    turn = 0.0 if spec.stands == "across" else 90.0
+    for point in feature.points:
+        centred = Placing(-length / 2, 0.0, 0.0, False)
+        place = centred.then(Placing(0.0, 0.0, turn, False)).then(Placing(point[0], point[1], 0.0, False))
+        yield Stroke("bartack", when, placing.path(place.path(polyline(zigzag))).runs)
+
+
+def _fold(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
+    for path in feature.paths:
+        yield Stroke("fold", when, placing.path(path).runs)
+
+
+_DRAWN: dict[str, Callable[[FeatureShape, str, Placing, Look], Iterator[Stroke]]] = {
+    "notch": _notch, "hole": _holes, "hardware": _holes, "strip": _strip,
+    "seam": _seam, "box": _box, "bartack": _bartack, "fold": _fold,
+}
+
+
+def circle(centre: Point, radius: float) -> Path:
+    """A full circle, counter-clockwise, as two half arcs."""
+    x, y = centre
+    east, west = (x + radius, y), (x - radius, y)
+    return Path((Arc(east, west, centre, False), Arc(west, east, centre, False)))
+
+
+def worked_route(feature: FeatureShape, placing: Placing) -> tuple[Segment, ...]:
+    """The path worked, in order with repeats: seams, boxes and folds as they are, rows from point to point."""
+    return tuple(run for path in feature.paths for run in placing.path(path).runs)
