@@ -6,6 +6,11 @@ import shutil
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# How fast a reader is, is no matter of property tests: a shared machine is sometimes slow.
+settings.register_profile("shared machine", deadline=None)
+settings.load_profile("shared machine")
 
 ROOT = Path(__file__).resolve().parent.parent
 

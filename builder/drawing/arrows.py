@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 from builder.drawing import look
 from builder.drawing.box import Box
@@ -14,7 +15,7 @@ from builder.drawing.svg import XY
 _LEAST_RUN = 8.0
 _SHORT_RUN = 4.5
 _PER_ARROW = 48.0
-_APART = 4.0
+_APART = 3.2
 _CLEAR_OF_RUN = 1.9
 _SHIFTS = (0.0, 0.1, -0.1, 0.16, -0.16, 0.22, -0.22, 0.28, -0.28)
 
@@ -74,4 +75,4 @@ def _clear_place(
 
 
 def _distance(point: XY, run: Run) -> float:
-    return min(from_piece(point, a, b) for a, b in zip(run.points, run.points[1:], strict=False))
+    return min(from_piece(point, a, b) for a, b in pairwise(run.points))

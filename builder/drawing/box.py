@@ -35,6 +35,10 @@ class Box(NamedTuple):
         """Its middle."""
         return (self.x0 + self.x1) / 2, (self.y0 + self.y1) / 2
 
+    def corners(self) -> tuple[XY, XY, XY, XY]:
+        """Its corners, clockwise from the upper left."""
+        return (self.x0, self.y0), (self.x1, self.y0), (self.x1, self.y1), (self.x0, self.y1)
+
     def grown(self, by: float) -> Box:
         """The box with `by` mm more on every side."""
         return Box(self.x0 - by, self.y0 - by, self.x1 + by, self.y1 + by)

@@ -13,22 +13,25 @@ _LEGIBLE = 2.3
 _DASH_MM, _GAP_MM = 1.6, 1.0
 
 
-def fitted(length: float, pattern: Sequence[float]) -> list[float] | None:
-    """The pattern stretched so that a line of this length ends with its first dash; None for a solid line.
+def fitted(length: float, pattern: Sequence[float], closing: int = 1) -> list[float] | None:
+    """The pattern stretched so that a line of this length ends with a full dash; None for a solid line.
 
     pattern : dash, gap, dash, gap …, an even number of lengths
+    closing : how many of them come once more at the end, an odd number
     """
-    period, dash = sum(pattern), pattern[0]
-    count = round((length - dash) / period)
+    period, last = sum(pattern), sum(pattern[:closing])
+    count = round((length - last) / period)
     if count < 1:
         return None
-    factor = length / (count * period + dash)
+    factor = length / (count * period + last)
     return [part * factor for part in pattern]
 
 
-def dashed(run: Run, pattern: Sequence[float], colour: str, width: float, cap: str | None = None) -> str:
+def dashed(
+    run: Run, pattern: Sequence[float], colour: str, width: float, cap: str | None = None, closing: int = 1
+) -> str:
     """A run with a fitted dash pattern."""
-    dash = fitted(run.length, pattern)
+    dash = fitted(run.length, pattern, closing)
     said = None if dash is None else " ".join(num(part) for part in dash)
     return stroke(f"M{pair(run.start)}{run.data}", colour, width, dash=said, cap=cap, join="round")
 
@@ -61,4 +64,4 @@ def dash_dot(run: Run, colour: str, width: float) -> str:
 
 def dash_pairs(run: Run, colour: str, width: float) -> str:
     """A chain stitch: dashes in pairs."""
-    return dashed(run, (1.5, width + 0.35, 1.5, width + 1.5), colour, width)
+    return dashed(run, (1.5, width + 0.35, 1.5, width + 1.5), colour, width, closing=3)

@@ -24,7 +24,7 @@ from builder.view import DimensionLine
 _GAP, _OVERSHOOT = 0.9, 1.0
 _TAIL = 4.2
 _TEXT_GAP = 0.9
-_NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0)
+_NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0, 17.0, 21.5)
 # A dimension line inside the part is second best.
 _INSIDE = 2.5
 _OVERHANG_PER_MM = 0.12
@@ -124,7 +124,7 @@ def _texts(
     line: DimensionLine, measure: Measure, first: XY, last: XY, tail: float, lettering: Lettering
 ) -> Iterator[tuple[TextBlock, float]]:
     """Every place of the text about a dimension line, with its cost."""
-    forms = [(line.text,)]
+    forms: list[tuple[str, ...]] = [(line.text,)]
     if len(broken_at_bracket(line.text)) > 1:
         forms.append(broken_at_bracket(line.text))
     upright = abs(measure.away[0]) > 0.7
@@ -149,11 +149,15 @@ def _places(
     along, away = measure.along, measure.away
     middle = ((first[0] + last[0]) / 2, (first[1] + last[1]) / 2)
     flat = box_about((0, 0), width, height)
-    aside, ahead = flat.reach(away) + _TEXT_GAP, flat.reach(along)
+    ahead, fits = flat.reach(along), 2 * flat.reach(along) <= measure.length - 1
     # Above a level line reads best; a line's text stands to the left of an upright one.
     above = 1.0 if away[1] < -0.3 or (abs(away[1]) <= 0.3 and away[0] < 0) else -1.0
+    # Beside a tail the text starts just past the extension line.
+    clear = measure.length / 2 + _TEXT_GAP if tail else 0.0
     for side in (above, -above):
-        shifts = (0.0,) if 2 * ahead <= measure.length - 1 else (0.0, ahead + tail / 2, -ahead - tail / 2)
+        # A text wider than its dimension stands clear of the ends of the extension lines.
+        aside = flat.reach(away) + (_TEXT_GAP if fits or side < 0 else _OVERSHOOT + _TEXT_GAP / 2)
+        shifts = (0.0,) if fits else (0.0, ahead + clear, -ahead - clear)
         for shift in shifts:
             centre = _stepped(_stepped(middle, away, side * aside), along, shift)
             yield box_about(centre, width, height), (side != above) * 0.8 + (shift != 0) * 1.6, _lined_up(along, shift)

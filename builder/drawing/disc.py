@@ -19,10 +19,11 @@ from builder.drawing.run import Run
 from builder.drawing.svg import XY
 
 _SHARES = ((0.5, 0.0), (0.36, 0.25), (0.64, 0.25), (0.22, 0.6), (0.78, 0.6), (0.12, 1.1), (0.88, 1.1))
-_OFFS = (0.6, 1.3, 2.4, 3.8, 5.5, 8.0, 11.0, 15.0)
+_OFFS = (0.9, 2.0, 2.9, 4.2, 6.0, 8.5, 11.5, 15.0)
 _SLIDES = (0.0, 0.6, -0.6)
 _PER_MM = 0.45
 _LEADER = 1.2
+_NO_LEADER = 2.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ def disc_ways(number: str, run: Run, lettering: Lettering) -> Iterator[Batch]:
         for share, worse in _SHARES:
             at, way = run.at(share)
             for side in (1.0, -1.0):
-                for slide in _SLIDES if off > 2 else (0.0,):
+                for slide in _SLIDES if off > _NO_LEADER else (0.0,):
                     normal = _slid((-way[1] * side, way[0] * side), way, slide)
                     found.append(_at(disc, at, normal, off, worse + abs(slide) * 0.3, lettering))
         yield Batch(_PER_MM * off, found)
@@ -63,7 +64,7 @@ def _at(disc: _Disc, at: XY, way: XY, off: float, worse: float, lettering: Lette
     centre = (at[0] + way[0] * (off + reach), at[1] + way[1] * (off + reach))
     box = box_about(centre, disc.width, disc.height)
     cost = _PER_MM * off + worse
-    if off < 2:
+    if off < _NO_LEADER:
         return Candidate((box,), (), cost, partial(_art, disc, centre, None, lettering))
     piece = ((at[0] + way[0] * off, at[1] + way[1] * off), at)
     # The leader begins on its run, so its first stretch is no crossing; its last may lie in the disc's corner.

@@ -23,6 +23,8 @@ _PASSES = 3
 _HATCH_SPACING = 2.6
 # How many points of clutter a drawing twice as large is worth.
 _SCALE_WORTH = 60.0
+# A clear drawing is drawn again only if it grows by this much.
+_WORTH_ANOTHER = 1.03
 # Line work that leaves the paper is cut off.
 _BEYOND_PER_MM = 200.0
 
@@ -83,10 +85,10 @@ def _best_layout(figure: FigureView, lettering: Lettering) -> Layout:
     for _ in range(_PASSES):
         layout = lay_out(figure, _frame(figure, margins, paper), paper, lettering)
         tries.append((_score(figure, layout, paper), layout))
-        used = _used(layout, margins, lettering)
-        if _alike(used, margins):
+        margins = _used(layout, margins, lettering)
+        gained = _frame(figure, margins, paper).scale / layout.work.frame.scale
+        if layout.clear and not _cut_off(layout, paper) and gained < _WORTH_ANOTHER:
             break
-        margins = used
     return min(tries, key=lambda one: one[0])[1]
 
 
@@ -103,9 +105,14 @@ def _frame(figure: FigureView, margins: _Margins, paper: Box) -> Frame:
 def _score(figure: FigureView, layout: Layout, paper: Box) -> float:
     wide, tall = drawn_size(figure.bounds, layout.work.frame.breaks)
     largest = min(paper.width / wide, paper.height / tall)
+    smaller = 1 - layout.work.frame.scale / largest
+    return layout.cost + _SCALE_WORTH * smaller + _BEYOND_PER_MM * _cut_off(layout, paper)
+
+
+def _cut_off(layout: Layout, paper: Box) -> float:
+    """How far the drawing sticks out of the paper, mm."""
     extent = layout.extent()
-    beyond = max(0.0, -extent.x0, -extent.y0, extent.x1 - paper.x1, extent.y1 - paper.y1)
-    return layout.cost + _SCALE_WORTH * (1 - layout.work.frame.scale / largest) + _BEYOND_PER_MM * beyond
+    return max(0.0, -extent.x0, -extent.y0, extent.x1 - paper.x1, extent.y1 - paper.y1)
 
 
 _LEAST_MARGIN = look.PAD + look.CUT_EDGE
@@ -130,15 +137,9 @@ def _used(layout: Layout, before: _Margins, lettering: Lettering) -> _Margins:
     taken = (part.x0 - extent.x0, part.y0 - extent.y0, extent.x1 - part.x1, extent.y1 - part.y1)
     wanted = [max(_LEAST_MARGIN, side + look.PAD) + more for side in taken]
     if more:
-        wanted = [max(now, old + more) for now, old in zip(wanted, (before.left, before.top, before.right, before.bottom), strict=True)]
+        held = (before.left, before.top, before.right, before.bottom)
+        wanted = [max(now, old + more) for now, old in zip(wanted, held, strict=True)]
     return _Margins(*wanted)
-
-
-def _alike(a: _Margins, b: _Margins) -> bool:
-    return all(
-        abs(one - other) < 1.0
-        for one, other in zip((a.left, a.top, a.right, a.bottom), (b.left, b.top, b.right, b.bottom), strict=True)
-    )
 
 
 def _written(figure: FigureView, layout: Layout, lettering: Lettering) -> Drawing:

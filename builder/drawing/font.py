@@ -67,7 +67,7 @@ class Lettering:
 
     def width(self, text: str, bold: bool = False) -> float:
         """Width of a line of text, mm."""
-        return text_width(text, self.em(bold), self.table(bold))
+        return _width(text, self, bold)
 
     @property
     def above(self) -> float:
@@ -83,3 +83,9 @@ class Lettering:
     def pitch(self) -> float:
         """Baseline to baseline of lines that belong together, mm."""
         return self.cap_mm * 1.55
+
+
+@lru_cache(maxsize=4096)
+def _width(text: str, lettering: Lettering, bold: bool) -> float:
+    # The same few words are measured for every place tried.
+    return text_width(text, lettering.em(bold), lettering.table(bold))

@@ -55,7 +55,7 @@ def grain_ways(text: str, turn_deg: float, area: Sequence[XY], lettering: Letter
 
 
 def _beside(home: Box, off: float) -> Iterator[XY]:
-    x, y = home.centre
+    x = home.centre[0]
     for share in (0.5, 0.25, 0.75):
         yield home.x1 + off, home.y0 + home.height * share
         yield home.x0 - off, home.y0 + home.height * share

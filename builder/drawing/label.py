@@ -45,7 +45,7 @@ class Word:
 
 def word_ways(word: Word, lettering: Lettering) -> Iterator[Batch]:
     """A word about its point, with a leader where it stands farther off than one and a half text heights."""
-    forms = [(word.text,)]
+    forms: list[tuple[str, ...]] = [(word.text,)]
     if lettering.width(word.text, word.bold) > _LONG_LABEL:
         forms.append(broken_in_two(word.text, lettering, word.bold))
     sizes = [(lines, block_size(lines, word.bold, lettering)) for lines in dict.fromkeys(forms)]
@@ -122,7 +122,7 @@ def _in_corner(home: Box, size: XY, row: int, column: int) -> Box:
 
 
 def _all_in(box: Box, area: Sequence[XY]) -> bool:
-    return all(inside(corner, area) for corner in ((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1)))
+    return all(inside(corner, area) for corner in box.corners())
 
 
 def _outside(text: str, home: Box, size: XY) -> Iterator[Candidate]:

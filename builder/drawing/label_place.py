@@ -25,9 +25,11 @@ _ON_LINE, _ON_LINE_PER_MM = 60.0, 4.0
 _ALONG_LINE_PER_MM = 6.0
 # Extension lines and leaders may start in a symbol they belong to; heavier lines keep out of symbols.
 _PASSES = 1.5
+# A label's own lines keep this clear of its text.
+_OWN_GAP = 0.4
 # An extension line often runs along the edge it extends, and may.
 _EXTENSION = 1.0
-_ALONG_EXTENSION_PER_MM = 0.1
+_ALONG_EXTENSION_PER_MM = 0.35
 _CELL = 6.0
 
 # A label that costs more than this asks others to move; so many places are tried, so many others moved for one.
@@ -83,9 +85,11 @@ class Field:
     def __post_init__(self) -> None:
         self._cells = {}
         for number, trace in enumerate(self.traces):
-            for cell in _cells_of(trace.box):
+            for column, row in _cells_of(trace.box):
                 # A slanted trace passes only some of the cells of its box.
-                if trace.shares_in(Box(cell[0] * _CELL, cell[1] * _CELL, (cell[0] + 1) * _CELL, (cell[1] + 1) * _CELL).grown(0.01)):
+                cell = (column, row)
+                space = Box(column * _CELL, row * _CELL, (column + 1) * _CELL, (row + 1) * _CELL)
+                if trace.shares_in(space.grown(0.01)):
                     self._cells.setdefault(cell, []).append(number)
 
     def near(self, box: Box) -> list[Trace]:
@@ -188,7 +192,9 @@ def _make_room(label: _Label, labels: Sequence[_Label], paper: Field) -> None:
             and other.choice is not None
             and _against_others(candidate, [other.choice.candidate]) == math.inf
         ]
-        if 0 < len(in_the_way) <= _MOST_MOVED and _moved(label, Choice(candidate, cost, on_lines), in_the_way, labels, paper):
+        if not 0 < len(in_the_way) <= _MOST_MOVED:
+            continue
+        if _moved(label, Choice(candidate, cost, on_lines), in_the_way, labels, paper):
             return
 
 
@@ -249,7 +255,7 @@ def _against_field(candidate: Candidate, paper: Field, crossed: dict[int, float]
         return _FORBIDDEN
     covered = 0.0
     for box in candidate.boxes:
-        if any(line.shares_in(box) for line in lines):
+        if _touches(lines, box, _OWN_GAP):
             return _FORBIDDEN
         space = box.grown(LINE_GAP)
         covered += _covered(space, paper.near(space))
@@ -290,8 +296,8 @@ def _against_others(candidate: Candidate, others: Sequence[Candidate]) -> float:
     return cost
 
 
-def _touches(lines: Iterable[Trace], text: Box) -> bool:
-    space = text.grown(LINE_GAP * 0.7)
+def _touches(lines: Iterable[Trace], text: Box, gap: float = LINE_GAP * 0.7) -> bool:
+    space = text.grown(gap)
     return any(line.shares_in(space) for line in lines)
 
 

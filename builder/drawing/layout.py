@@ -10,9 +10,9 @@ from builder.drawing import look, symbol
 from builder.drawing.arrows import direction_arrows
 from builder.drawing.box import Box, box_about, box_round, traces_of
 from builder.drawing.dimension import dimension_ways
+from builder.drawing.disc import disc_ways
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame
-from builder.drawing.disc import disc_ways
 from builder.drawing.grain import grain_ways
 from builder.drawing.label import Word, corner_ways, word_ways
 from builder.drawing.label_place import Batch, Choice, Field, place
@@ -42,6 +42,11 @@ class Layout:
     missing: list[str]
     cost: float
 
+    @property
+    def clear(self) -> bool:
+        """Is every label placed, and no text on lines?"""
+        return not self.missing and not any(on_lines for _, on_lines in self.labels)
+
     def extent(self) -> Box:
         """Everything drawn, mm on paper."""
         boxes = [self.work.frame.box.grown(look.CUT_EDGE / 2), *self.work.blocked]
@@ -59,7 +64,7 @@ def lay_out(figure: FigureView, frame: Frame, paper: Box, lettering: Lettering) 
     marks = _marks(figure, work)
     asked = list(_labels(figure, work, lettering))
     field = Field(paper.grown(-look.PAD), work.blocked, work.traces)
-    choices = place([batches for _, batches in asked], field)
+    choices = place([batches for _, batches in asked], field, passes=2)
     labels: list[tuple[LabelArt, bool]] = []
     missing: list[str] = []
     for (name, _), choice in zip(asked, choices, strict=True):

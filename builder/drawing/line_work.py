@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from builder.drawing import look, symbol
 from builder.drawing.box import Box, Trace, box_about, traces_of
@@ -71,7 +72,7 @@ class LineWork:
 
 
 def _nearest(point: XY, edges: Sequence[Run]) -> float:
-    pieces = (piece for edge in edges for piece in zip(edge.points, edge.points[1:], strict=False))
+    pieces = (piece for edge in edges for piece in pairwise(edge.points))
     return min((from_piece(point, a, b) for a, b in pieces), default=1.7)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from builder.drawing import look
 from builder.drawing.run import Run, points_of
@@ -53,7 +54,7 @@ def _off(point: XY, edges: Sequence[Run]) -> float:
 
 
 def _from_polyline(point: XY, points: Sequence[XY]) -> float:
-    return min(from_piece(point, a, b) for a, b in zip(points, points[1:], strict=False))
+    return min(from_piece(point, a, b) for a, b in pairwise(points))
 
 
 def from_piece(point: XY, a: XY, b: XY) -> float:
@@ -87,6 +88,6 @@ def _with_cuts(run: Run, way: XY, cuts: Sequence[Cut]) -> list[Run]:
     points.append(run.end)
     return [
         Run((a, b), f"L{pair(b)}", straight=True)
-        for a, b in zip(points, points[1:], strict=False)
+        for a, b in pairwise(points)
         if math.dist(a, b) > 1e-6
     ]

@@ -79,7 +79,9 @@ def filled(d: str, colour: str) -> str:
     return element("path", d=d, fill=colour)
 
 
-def circle(centre: XY, radius: float, *, fill: str = "none", colour: str | None = None, width: float | None = None) -> str:
+def circle(
+    centre: XY, radius: float, *, fill: str = "none", colour: str | None = None, width: float | None = None
+) -> str:
     """A circle."""
     return element(
         "circle", cx=centre[0], cy=centre[1], r=radius, fill=fill, stroke=colour, stroke_width=width

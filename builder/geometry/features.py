@@ -154,7 +154,7 @@ def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[fl
 def _points(name: str, points: tuple[At, ...], ground: Outline, lengths: Lengths) -> list[Point]:
     if len(points) < 2:
         raise GeometryFault(f"{name} is a line and needs two points or more")
-    return [lengths.corner(at, ground.bounds(), (0.0, 0.0), f"{name}.{number}") for number, at in enumerate(points, 1)]
+    return [lengths.corner(at, ground.bounds(), (0.0, 0.0), f"{name}.point-{number}") for number, at in enumerate(points, 1)]
 
 
 def _box(name: str, feature: Box, ground: Outline, lengths: Lengths) -> FeatureShape:

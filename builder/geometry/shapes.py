@@ -120,10 +120,9 @@ class _Builder:
         return self.book._shape(name, self.values, self.inside)
 
     def fault(self, path: tuple[str | int, ...], error: Exception) -> None:
-        if isinstance(error, GeometryFault):
-            key = (self.name, path)
-            self.book.faults.setdefault(key, ShapeFault(self.name, path, str(error)))
-        # A KeyError is a dimension without a value, or a strip whose part is unknown: both are already reported.
+        # A KeyError is a dimension without a value, or an unknown part: the finding folds under the one about that.
+        words = str(error) if isinstance(error, GeometryFault) else f"{path[-1]} rests on {error.args[0]}, which has no value"
+        self.book.faults.setdefault((self.name, path), ShapeFault(self.name, path, words))
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float:
         """A typed length in mm; by its name when it has one, so that a size's override counts."""

@@ -32,6 +32,7 @@ from builder.model.shown import (
     show_seconds,
     show_tolerance,
 )
+from builder.model.schema import schema_of
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
 from builder.model.states import FeatureRef, cut_with, earlier_work, feature_homes, find_feature
 from builder.model.station import Pace, SettingLimit, Station
@@ -124,6 +125,7 @@ __all__ = [
     "load_font_table",
     "near",
     "route_of",
+    "schema_of",
     "settings_of",
     "show_minutes",
     "show_number",

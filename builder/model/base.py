@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Annotated, Any, TypeVar
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, StringConstraints
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, StringConstraints, WithJsonSchema
 
 K = TypeVar("K")
 V = TypeVar("V")
@@ -31,7 +31,10 @@ def _one_or_many(value: Any) -> Any:
     return value if isinstance(value, list | tuple) else (value,)
 
 
-Text = Annotated[str, StringConstraints(min_length=1)]
+# A plain 301 or 14 is a number to an editor's YAML reader; to ours every scalar is the text as typed.
+_ANY_WORD = {"type": ["string", "number", "boolean"], "minLength": 1}
+
+Text = Annotated[str, StringConstraints(min_length=1), WithJsonSchema(_ANY_WORD)]
 """Words for people. Emphasis (`*…*`, `**…**`) is the only markup."""
 
 Names = Annotated[tuple[str, ...], BeforeValidator(_one_or_many, json_schema_input_type=str | list[str])]

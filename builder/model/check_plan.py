@@ -105,9 +105,7 @@ def _read(plain: str, text: str) -> CheckPlan:
     parts: list[CheckPart] = []
     for at, typed in _split(plain):
         part = _read_part(typed, at)
-        if any(
-            (part.kind, part.number, part.words) == (seen.kind, seen.number, seen.words) for seen in parts
-        ):
+        if any((part.kind, part.number, part.words) == (seen.kind, seen.number, seen.words) for seen in parts):
             raise TextFault(f"{part.words} stands here twice", at, "Leave one out")
         parts.append(part)
         pieces = [part.kind for part in parts if part.kind in ("first", "last", "nth", "each")]
@@ -137,7 +135,7 @@ def _read_part(typed: str, at: int) -> CheckPart:
             if part.number == 0:
                 raise TextFault("a check that never comes", at, "Write 1 or more, or leave it out")
             return part
-    _refuse(typed, at)
+    return _refuse(typed, at)
 
 
 def _ends(found: re.Match[str]) -> CheckPart:
@@ -166,11 +164,7 @@ def _clock(found: re.Match[str]) -> CheckPart:
     typed = found["time"] or "1 h"
     seconds = parse_quantity(typed, "time").value
     hours = seconds / 3600
-    words = (
-        f"every {plain_number(hours)} h"
-        if hours.denominator == 1
-        else f"every {plain_number(seconds / 60)} min"
-    )
+    words = f"every {plain_number(hours)} h" if hours.denominator == 1 else f"every {plain_number(seconds / 60)} min"
     return CheckPart("clock", seconds, "every hour" if hours == 1 else words)
 
 
@@ -183,12 +177,12 @@ def _after(found: re.Match[str]) -> CheckPart:
 
 
 _GRAMMAR: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], CheckPart]], ...] = (
-    (re.compile(r"(?P<end>first|last)(?: piece|(?: (?P<n>[0-9]+) pieces?))?"), _ends),
-    (re.compile(r"(?:every )?(?P<n>[0-9]+)(?:st|nd|rd|th)(?: piece)?"), _nth),
-    (re.compile(r"every (?P<n>[0-9]+) pieces"), _nth),
+    (re.compile(r"(?P<end>first|last)(?: piece|(?: (?P<n>[0-9]{1,9}) pieces?))?"), _ends),
+    (re.compile(r"(?:every )?(?P<n>[0-9]{1,9})(?:st|nd|rd|th)(?: piece)?"), _nth),
+    (re.compile(r"every (?P<n>[0-9]{1,9}) pieces"), _nth),
     (re.compile(r"(?:each|every) piece"), _each),
     (re.compile(r"(?:(?:each|every) )?(?P<lot>bundle|batch)"), _lot),
-    (re.compile(r"hourly|every hour|(?:every )?(?P<time>[0-9]+(?:\.[0-9]+)? *(?:h|min))"), _clock),
+    (re.compile(r"hourly|every hour|(?:every )?(?P<time>[0-9]{1,9}(?:\.[0-9]+)? *(?:h|min))"), _clock),
     (re.compile(r"(?:at )?shift start"), _shift),
     (re.compile(r"after (?P<event>[^\W\d][\w -]*)"), _after),
 )
@@ -212,12 +206,10 @@ _WORDS = (
 def _refuse(typed: str, at: int) -> NoReturn:
     if typed.endswith("%"):
         raise TextFault("a share doesn't say which piece is due", at, "Write which one, such as 20th")
-    bare = re.fullmatch(r"(?:every )?([0-9]+)", typed)
+    bare = re.fullmatch(r"(?:every )?([0-9]{1,9})", typed)
     if bare:
         number = int(bare[1])
-        raise TextFault(
-            f"{typed} of what?", at, f"Write {ordinal(number)}, first {number} pieces or {number} min"
-        )
+        raise TextFault(f"{typed} of what?", at, f"Write {ordinal(number)}, first {number} pieces or {number} min")
     for found in re.finditer(r"[a-z]+", typed):
         if found[0] in _VAGUE:
             break

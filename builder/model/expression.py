@@ -9,7 +9,7 @@ Types. Equal kinds add; a plain number times a kind, or a kind by a number, is t
 a plain number; length times length only where an area is asked; an area by a length is a length. A length
 plus a plain number is refused, and so is arithmetic on temperatures.
 
-The text is read in expression_text.py, many expressions that name each other are resolved in resolving.py.
+The text is read in expression_text.py, many expressions that name each other are resolved in sizes.py.
 """
 
 from __future__ import annotations
@@ -126,9 +126,7 @@ def _apply(operator: Operator, values: list[_Value], asked: str) -> _Value:
         return replace(values[0], number=-values[0].number)
     left, right = values
     if "temperature" in (left.dimension, right.dimension):
-        raise TextFault(
-            "temperatures can't be calculated with", operator.offset, "Write the temperature itself"
-        )
+        raise TextFault("temperatures can't be calculated with", operator.offset, "Write the temperature itself")
     if operator.symbol in "+-":
         _same_kind(operator, left, right)
         number = left.number + right.number if operator.symbol == "+" else left.number - right.number
@@ -148,9 +146,7 @@ def _same_kind(operator: Operator, left: _Value, right: _Value) -> None:
         words = {"+": "and", "-": "less"}.get(operator.symbol, "beside")
         message = f"{_words(left)} {words} {_words(right)} don't go together"
         plain = "number" in (left.dimension, right.dimension)
-        raise TextFault(
-            message, operator.offset, "Give the number a unit" if plain else "Use values of one kind"
-        )
+        raise TextFault(message, operator.offset, "Give the number a unit" if plain else "Use values of one kind")
 
 
 def _words(value: _Value) -> str:

@@ -17,9 +17,7 @@ from builder.model.units import ALIASES, MEANT, UNITS
 
 _WORD = r"[^\W\d]\w*(?:-\w+)*"
 _PATH = rf"{_WORD}/{_WORD}(?:\.{_WORD})+|{_WORD}(?:\.{_WORD})*"
-_SPELLINGS = sorted(
-    [name for name, unit in UNITS.items() if not unit.before] + list(ALIASES), key=len, reverse=True
-)
+_SPELLINGS = sorted([name for name, unit in UNITS.items() if not unit.before] + list(ALIASES), key=len, reverse=True)
 _UNIT = "|".join(re.escape(name) for name in _SPELLINGS)
 _TOKEN = re.compile(
     rf"(?P<number>{NUMBER})(?: *(?P<unit>{_UNIT})(?![\w.]|-\w))?(?P<word> *[^\W\d][\w-]*(?![\w./(-]))?"
@@ -123,10 +121,8 @@ def _postfix(tokens: list[_Token], plain: str, end: int) -> list[Item]:
     stack: list[Operator] = []
     value_next = True
     for token in tokens:
-        if value_next:
-            value_next = _take_value(token, output, stack)
-        else:
-            value_next = _take_operator(token, plain, output, stack)
+        take = _take_value if value_next else _take_operator
+        value_next = take(token, plain, output, stack)
     if value_next:
         last = max(len(plain[:end].rstrip()) - 1, 0)
         raise TextFault("the expression ends too early", last, "Write the missing value")
@@ -136,7 +132,7 @@ def _postfix(tokens: list[_Token], plain: str, end: int) -> list[Item]:
     return output
 
 
-def _take_value(token: _Token, output: list[Item], stack: list[Operator]) -> bool:
+def _take_value(token: _Token, _: str, output: list[Item], stack: list[Operator]) -> bool:
     """Take a token where a value may begin. Returns whether a value is still awaited."""
     if token.kind == "value":
         output.append(token.item)
@@ -163,9 +159,7 @@ def _take_operator(token: _Token, plain: str, output: list[Item], stack: list[Op
     if token.kind == ",":
         _unwind(output, stack, 0)
         if not stack or stack[-1].symbol == "(":
-            raise TextFault(
-                "a comma outside max( ) and min( )", operator.offset, "For decimals write a point: 3.2"
-            )
+            raise TextFault("a comma outside max( ) and min( )", operator.offset, "For decimals write a point: 3.2")
         stack[-1] = replace(stack[-1], values=stack[-1].values + 1)
         return True
     _check_blanks(operator, token.end, plain)
@@ -177,9 +171,7 @@ def _take_operator(token: _Token, plain: str, output: list[Item], stack: list[Op
 def _close(bracket: Operator, output: list[Item], stack: list[Operator]) -> None:
     _unwind(output, stack, 0)
     if not stack:
-        raise TextFault(
-            "a bracket closes that none opened", bracket.offset, "Leave it out, or write the missing ("
-        )
+        raise TextFault("a bracket closes that none opened", bracket.offset, "Leave it out, or write the missing (")
     opening = stack.pop()
     if opening.symbol != "(":
         output.append(opening)

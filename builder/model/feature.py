@@ -50,6 +50,11 @@ class Feature(Noun):
                 value = getattr(owner, name)
                 if isinstance(value, Quantity | Expression) and not _not_a_length(value):
                     yield name.rstrip("_").replace("_", "-"), value
+        for number, point in enumerate(getattr(self, "points", ()), start=1):
+            for name in type(point).model_fields:
+                value = getattr(point, name)
+                if value is not None:
+                    yield f"point-{number}.{name}", value
 
 
 def _not_a_length(value: Dimension) -> bool:

@@ -31,7 +31,8 @@ from builder.model.plain_text import joined, read_tidy
 Per = Literal["piece", "pieces", "bundle", "batch"]
 
 _TEXT = re.compile(
-    r" *(?:(?P<times>[0-9]+) +times? +(?:a|per) +)?(?:(?P<word>piece|bundle|batch)|(?P<n>[0-9]+) +pieces) *"
+    r" *(?:(?P<times>[0-9]{1,9}) +times? +(?:a|per) +)?"
+    r"(?:(?P<word>piece|bundle|batch)|(?P<n>[0-9]{1,9}) +pieces) *"
 )
 _NUMBER = re.compile(r"[+-]?[0-9]*[.,/]?[0-9]+")
 _TIMED = {"hour", "hourly", "shift", "day", "minute", "week"}
@@ -78,9 +79,7 @@ def _read(plain: str, text: str) -> Frequency:
     times, every = int(found["times"] or 1), int(found["n"] or 1)
     for name, number in (("times", times), ("n", every)):
         if number == 0:
-            raise TextFault(
-                "a step that is never done", found.start(name), "Write 1 or more, or leave the step out"
-            )
+            raise TextFault("a step that is never done", found.start(name), "Write 1 or more, or leave the step out")
     per: Per = "pieces" if found["n"] else "piece"
     if found["word"] in ("bundle", "batch"):
         per = "bundle" if found["word"] == "bundle" else "batch"
@@ -95,14 +94,10 @@ def _refuse(plain: str) -> NoReturn:
     words = [word for word in re.split(r"[^A-Za-z]+", typed) if word]
     if timed := _TIMED.intersection(words):
         word = next(iter(timed))
-        raise TextFault(
-            "a time of day is not a share of a piece", plain.index(word), "Write piece, bundle or batch"
-        )
+        raise TextFault("a time of day is not a share of a piece", plain.index(word), "Write piece, bundle or batch")
     number = _NUMBER.search(plain)
     if number and number[0].startswith("-"):
-        raise TextFault(
-            "a step can't be done a negative number of times", number.start(), "Leave the minus out"
-        )
+        raise TextFault("a step can't be done a negative number of times", number.start(), "Leave the minus out")
     if number and not number[0].isdigit():
         remedy = "Half as often is 2 pieces, twice as often is 2 times a piece"
         raise TextFault("whole numbers only", number.start(), remedy)

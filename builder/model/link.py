@@ -121,6 +121,9 @@ def _dimension_path(one: DimensionFault, model: PlantModel) -> tuple[str | int, 
         return ("outline", shape, one.short)
     if owner.startswith("corner-"):
         return ("outline", "polygon", int(owner.removeprefix("corner-")) - 1, dimension)
+    if ".point-" in owner:
+        feature, _, number = owner.partition(".point-")
+        return ("features", feature, "points", int(number) - 1, dimension)
     if owner in part.features:
         at = part.features[owner].at
         key = dimension.replace("-", " ")

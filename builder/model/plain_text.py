@@ -14,6 +14,9 @@ from builder.errors import TextFault
 
 T = TypeVar("T")
 
+# No dimension needs more; Python itself refuses to read some thousand digits.
+_LONGEST = 40
+
 NUMBER = r"(?:[0-9]+[ ]+[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]*\.?[0-9]+)"
 """Pattern of one number without a sign: mixed, fraction, decimal or whole, in text made plain by `tidy`."""
 
@@ -70,7 +73,9 @@ def _plain_letter(letter: str) -> str:
 
 
 def read_number(typed: str, at: int) -> Fraction:
-    """The exact value of a number that matches NUMBER. Raises TextFault for a zero denominator."""
+    """The exact value of a number that matches NUMBER. Raises TextFault: zero denominator, endless digits."""
+    if len(typed) > _LONGEST:
+        raise TextFault("a number with too many digits", at, f"Write at most {_LONGEST} characters")
     if "/" not in typed:
         if "." not in typed:
             return Fraction(int(typed))
@@ -79,9 +84,7 @@ def read_number(typed: str, at: int) -> Fraction:
     whole, _, fraction = typed.rpartition(" ")
     above, below = fraction.split("/")
     if int(below) == 0:
-        raise TextFault(
-            "a fraction over 0", at + len(typed) - len(below), "Write a number above 0 under the line"
-        )
+        raise TextFault("a fraction over 0", at + len(typed) - len(below), "Write a number above 0 under the line")
     return Fraction(int(whole or 0) * int(below) + int(above), int(below))
 
 

@@ -114,14 +114,10 @@ def _read_quantity(plain: str, text: str, dimension: str, allow_negative: bool) 
     return make_quantity(piece, unit, dimension, text, allow_negative)
 
 
-def make_quantity(
-    piece: Piece, unit: Unit, dimension: str, text: str, allow_negative: bool = False
-) -> Quantity:
+def make_quantity(piece: Piece, unit: Unit, dimension: str, text: str, allow_negative: bool = False) -> Quantity:
     """A quantity from its number and unit. Raises TextFault if the number makes no sense for it."""
     if piece.number < 0 and not (allow_negative or DIMENSIONS[dimension].signed):
-        raise TextFault(
-            f"{DIMENSIONS[dimension].words} can't be negative", piece.number_at, "Leave the minus out"
-        )
+        raise TextFault(f"{DIMENSIONS[dimension].words} can't be negative", piece.number_at, "Leave the minus out")
     if unit.reciprocal and piece.number <= 0:
         raise TextFault(f"{unit.name} can't be 0", piece.number_at, "Write a number above 0")
     if dimension == "share" and not unit.name and piece.number > 1:
@@ -166,9 +162,7 @@ def _refuse_rest(plain: str, at: int, rest: str, dimension: str) -> NoReturn:
         digits = re.match(r"[0-9]*,[0-9]*", typed)
         number = digits[0] if digits else typed
         if _THOUSANDS.match(typed):
-            raise TextFault(
-                "a comma inside a number", at, f"Write {typed.replace(',', '')}, or a point for decimals"
-            )
+            raise TextFault("a comma inside a number", at, f"Write {typed.replace(',', '')}, or a point for decimals")
         raise TextFault("decimal comma", at, f"Write {number.replace(',', '.')}, not {number}")
     digit = next((i for i, letter in enumerate(rest) if letter.isdigit()), 0)
     if _GROUP.match(rest) and plain[number_at - 1].isdigit():
@@ -180,9 +174,7 @@ def _refuse_rest(plain: str, at: int, rest: str, dimension: str) -> NoReturn:
         refuse_unit(rest, at, dimension)
     if word and word not in UNITS_OF[dimension] and " " not in rest:
         refuse_unit(rest, at, dimension)
-    raise TextFault(
-        "more than one quantity", at + digit, f"Write one, such as {DIMENSIONS[dimension].examples[0]}"
-    )
+    raise TextFault("more than one quantity", at + digit, f"Write one, such as {DIMENSIONS[dimension].examples[0]}")
 
 
 def find_unit(piece: Piece, dimension: str) -> Unit:
@@ -213,9 +205,7 @@ def _near_unit(name: str, dimension: str) -> str:
     allowed = UNITS_OF[dimension]
     if MEANT.get(name) in allowed:
         return MEANT[name]
-    close = near(
-        name, (unit for unit in allowed if unit and (len(name) > 1 or unit.casefold() == name.casefold()))
-    )
+    close = near(name, (unit for unit in allowed if unit and (len(name) > 1 or unit.casefold() == name.casefold())))
     return close[0] if close else ""
 
 
@@ -245,9 +235,7 @@ def _read_range(plain: str, text: str, dimension: str, allow_negative: bool) -> 
     low_unit = find_unit(low, dimension) if low.unit else unit
     first = make_quantity(low, low_unit, dimension, _end_text(low, low_unit), allow_negative)
     last = make_quantity(high, unit, dimension, _end_text(high, unit), allow_negative)
-    backwards = (
-        first.value < last.value if unit.reciprocal and low_unit.reciprocal else first.value > last.value
-    )
+    backwards = first.value < last.value if unit.reciprocal and low_unit.reciprocal else first.value > last.value
     if backwards:
         raise TextFault("the range runs backwards", low.number_at, "Write the smaller number first")
     first, last = sorted((first, last), key=lambda end: end.value)

@@ -70,9 +70,7 @@ def _read(plain: str, text: str) -> Estimate | Element:
     if found := _TIMES.fullmatch(plain):
         return _element(plain, found, typed)
     if found := _TWO.match(plain):
-        raise TextFault(
-            "one element a step", found.start("mark"), "Make two steps, or one element in the table"
-        )
+        raise TextFault("one element a step", found.start("mark"), "Make two steps, or one element in the table")
     first = len(plain) - len(plain.lstrip())
     if plain[first].isalpha():
         if plain[first:].startswith(("max ", "min ")):
@@ -83,13 +81,11 @@ def _read(plain: str, text: str) -> Estimate | Element:
 
 def _element(plain: str, found: re.Match[str], typed: str) -> Element:
     count, name_at = found["count"].strip(), found.start("name")
-    if not count.isdigit() or int(count) == 0:
+    if not count.isdigit() or len(count) > 9 or int(count) == 0:
         remedy = "Write a whole number; for every second piece write per: 2 pieces"
         raise TextFault("an element is done a whole number of times", found.start("count"), remedy)
     if mark := _TWO.match(plain, name_at):
-        raise TextFault(
-            "one element a step", mark.start("mark"), "Make two steps, or one element in the table"
-        )
+        raise TextFault("one element a step", mark.start("mark"), "Make two steps, or one element in the table")
     name = _NAME.fullmatch(plain, name_at)
     if name is None:
         _refuse_name(found["name"].strip(), name_at)
@@ -98,9 +94,7 @@ def _element(plain: str, found: re.Match[str], typed: str) -> Element:
 
 def _refuse_name(name: str, at: int) -> NoReturn:
     slug = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
-    raise TextFault(
-        "names are lower-case letters, digits and hyphens", at, f"Write {slug}" if slug else "Write a name"
-    )
+    raise TextFault("names are lower-case letters, digits and hyphens", at, f"Write {slug}" if slug else "Write a name")
 
 
 def _estimate(plain: str, typed: str) -> Estimate:

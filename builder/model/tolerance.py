@@ -45,9 +45,7 @@ _UNEVEN = re.compile(rf"(?P<nominal>.*?) *(?P<first>[+-] *{_SIDE}) *(?P<second>[
 _ONE_SIDE = re.compile(rf"(?P<nominal>.*[^ ]) *(?P<side>[+-] *{_SIDE}) *")
 _UNIT_WORD = re.compile(r"(?<=[0-9]) *(?:[^\W\d]|[°%\"])[^ +\-±.,]*")
 _LIMIT = re.compile(r" *(?P<word>max|min) +")
-_LIMIT_WRONG = re.compile(
-    r" *(?P<word>maximum|minimum|max|min|<=|>=|≤|≥|<|>)\.? *|.* (?P<after>max|min)\.? *$"
-)
+_LIMIT_WRONG = re.compile(r" *(?P<word>maximum|minimum|max|min|<=|>=|≤|≥|<|>)\.? *|.* (?P<after>max|min)\.? *$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,24 +132,18 @@ def _refuse(plain: str, dimension: str) -> Tolerance:
         raise TextFault("one limit begins with max or min", at, f"Write {right} {limit}")
     if found := _ONE_SIDE.fullmatch(plain):
         missing = "-0" if found["side"].startswith("+") else "+0"
-        raise TextFault(
-            "only one side is given", found.start("side"), f"Write both sides, such as {missing} behind it"
-        )
+        raise TextFault("only one side is given", found.start("side"), f"Write both sides, such as {missing} behind it")
     piece = read_piece(plain, 0, len(plain), dimension)
     find_unit(piece, dimension)
     typed = plain.strip()
-    raise TextFault(
-        "no tolerance is given", len(plain.rstrip()), f"Write {typed} ± and what it may differ by"
-    )
+    raise TextFault("no tolerance is given", len(plain.rstrip()), f"Write {typed} ± and what it may differ by")
 
 
 def _from_range(limits: Range, text: str) -> Tolerance:
     if limits.low.value == limits.high.value and limits.dimension != "count":
         raise TextFault("the limits leave no room", 0, "Write two different limits")
     unit = limits.high.unit
-    return Tolerance(
-        None, limits.low.value, limits.high.value, limits.dimension, unit, joined(text), "limits"
-    )
+    return Tolerance(None, limits.low.value, limits.high.value, limits.dimension, unit, joined(text), "limits")
 
 
 def _read_limit(plain: str, found: re.Match[str], text: str, dimension: str) -> Tolerance:
@@ -169,9 +161,7 @@ def _read_both(plain: str, found: re.Match[str], text: str, dimension: str) -> T
     if side.number < 0:
         raise TextFault("two signs", side.number_at, "Write ± and then the number alone")
     if side.number == 0 and dimension != "count":
-        raise TextFault(
-            "nothing can be made to a tolerance of 0", side.number_at, "Write what it may differ by"
-        )
+        raise TextFault("nothing can be made to a tolerance of 0", side.number_at, "Write what it may differ by")
     return _assemble(plain, found.end("nominal"), side, side, text, dimension)
 
 
@@ -187,15 +177,11 @@ def _read_uneven(plain: str, found: re.Match[str], text: str, dimension: str) ->
         sides[sign] = side
     plus, minus = sides["+"], sides["-"]
     if plus.number == minus.number == 0 and dimension != "count":
-        raise TextFault(
-            "nothing can be made to a tolerance of 0", found.start("first"), "Write what it may differ by"
-        )
+        raise TextFault("nothing can be made to a tolerance of 0", found.start("first"), "Write what it may differ by")
     return _assemble(plain, found.end("nominal"), minus, plus, text, dimension)
 
 
-def _assemble(
-    plain: str, nominal_end: int, minus: Piece, plus: Piece, text: str, dimension: str
-) -> Tolerance:
+def _assemble(plain: str, nominal_end: int, minus: Piece, plus: Piece, text: str, dimension: str) -> Tolerance:
     if not plain[:nominal_end].strip():
         return _band(minus, plus, text, dimension)
     typed = read_piece(plain, 0, nominal_end, dimension)
@@ -268,7 +254,5 @@ def _dimension_in(plain: str) -> str:
         if word in UNITS_OF["count"]:
             return "count"
     if not first and not _LIMIT_WRONG.match(plain):
-        raise TextFault(
-            "which unit?", len(plain.rstrip()), "Write the unit, such as 2 in ± 1/16 or 28 st ± 2"
-        )
+        raise TextFault("which unit?", len(plain.rstrip()), "Write the unit, such as 2 in ± 1/16 or 28 st ± 2")
     return "length"

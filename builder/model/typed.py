@@ -56,9 +56,7 @@ class TextType:
             serialization=core_schema.plain_serializer_function_ser_schema(_as_text),
         )
 
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
         described: JsonSchemaValue = {"type": self.types[0] if len(self.types) == 1 else list(self.types)}
         if self.pattern:
             described["pattern"] = self.pattern
@@ -136,9 +134,7 @@ def tolerance_of(dimension: str) -> TextType:
     """Annotation of a `Tolerance` of that dimension."""
     first = DIMENSIONS[dimension].examples[0]
     examples = (f"{first} ± 1", f"max {first}")
-    return TextType(
-        lambda text: parse_tolerance(text, dimension), (Tolerance,), "a tolerance", examples=examples
-    )
+    return TextType(lambda text: parse_tolerance(text, dimension), (Tolerance,), "a tolerance", examples=examples)
 
 
 def toleranced_of(dimension: str) -> TextType:
@@ -146,9 +142,7 @@ def toleranced_of(dimension: str) -> TextType:
     first = DIMENSIONS[dimension].examples[0]
     accepts = (Quantity, Tolerance)
     words = DIMENSIONS[dimension].words
-    return TextType(
-        lambda text: parse_toleranced(text, dimension), accepts, words, examples=(first, f"{first} ± 1")
-    )
+    return TextType(lambda text: parse_toleranced(text, dimension), accepts, words, examples=(first, f"{first} ± 1"))
 
 
 def range_of(dimension: str, negative: bool = False) -> TextType:
@@ -223,9 +217,7 @@ LengthTolerance = Annotated[Tolerance, tolerance_of("length")]
 LengthRange = Annotated[Range, range_of("length")]
 AnyTolerance = Annotated[
     Tolerance,
-    TextType(
-        parse_any_tolerance, (Tolerance,), "a tolerance", examples=("2 in ± 1/16", "25..27 mm", "max 3 mm")
-    ),
+    TextType(parse_any_tolerance, (Tolerance,), "a tolerance", examples=("2 in ± 1/16", "25..27 mm", "max 3 mm")),
 ]
 """A tolerance whose unit says what it measures."""
 
@@ -254,16 +246,12 @@ Count = Annotated[
 """A whole number from 1 up."""
 WholeNumber = Annotated[
     int,
-    TextType(
-        parse_count, (), "a whole number", ("integer", "string"), r"^\s*[0-9]+ *(?:pieces?|pcs?)?\s*$", (0, 4)
-    ),
+    TextType(parse_count, (), "a whole number", ("integer", "string"), r"^\s*[0-9]+ *(?:pieces?|pcs?)?\s*$", (0, 4)),
 ]
 """A whole number from 0 up."""
 Flag = Annotated[
     bool,
-    TextType(
-        _flag, (bool,), "yes or no", ("boolean", "string"), "^(?:yes|no|true|false|on|off)$", ("yes", "no")
-    ),
+    TextType(_flag, (bool,), "yes or no", ("boolean", "string"), "^(?:yes|no|true|false|on|off)$", ("yes", "no")),
 ]
 Share = Annotated[
     Fraction,

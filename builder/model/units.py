@@ -127,9 +127,7 @@ def _table() -> list[Unit]:
         *_family("force per width", "mm", {"N/mm": 1, "N/cm": "0.1", "N/m": "0.001", "N/5cm": "0.02"}),
         *_family("force per width", "in", {"lbf/in": POUND_FORCE / INCH}),
         *_family("areal mass", "mm", {"g/m2": 1, "kg/m2": 1000}),
-        *_family(
-            "areal mass", "in", {"oz/yd2": OUNCE * (METRE / YARD) ** 2, "oz/ft2": OUNCE * (METRE / FOOT) ** 2}
-        ),
+        *_family("areal mass", "in", {"oz/yd2": OUNCE * (METRE / YARD) ** 2, "oz/ft2": OUNCE * (METRE / FOOT) ** 2}),
         *_family("linear mass", "mm", {"g/m": 1}),
         *_family("linear mass", "in", {"oz/yd": OUNCE * METRE / YARD}),
         *_family("linear density", "mm", {"tex": 1, "dtex": Fraction(1, 10)}),

@@ -8,6 +8,7 @@ bytes.
 from __future__ import annotations
 
 import hashlib
+import io
 import json
 import shutil
 import tempfile
@@ -18,7 +19,7 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Self
 
 from builder.errors import SeamboardError
-from builder.rendering.sheet_data import Json, Pens, default_pens, document_title, sheet_data
+from builder.rendering.sheet_data import Json, KeptPhoto, Pens, default_pens, document_title, sheet_data
 
 if TYPE_CHECKING:
     from builder.view import SheetView
@@ -28,7 +29,8 @@ FAMILIES = ("Atkinson Hyperlegible",)
 
 _ENTRY = "main.typ"
 _UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
-_PHOTO_ENDINGS = ((b"\xff\xd8\xff", "jpg"), (b"\x89PNG", "png"), (b"GIF8", "gif"), (b"RIFF", "webp"))
+_ORIENTATION = 0x0112  # the EXIF tag; from 5 on the camera lay on its side, and the typesetter turns the photo
+_TURNED = 5
 
 
 class SheetFault(SeamboardError):
@@ -65,6 +67,7 @@ class SheetPress:
 
         self.pens = pens or default_pens()
         self._families = list(families)
+        self._photos: dict[str, KeptPhoto] = {}
         self._folder = tempfile.TemporaryDirectory(prefix="sheets-")
         self._root = Path(self._folder.name)
         for template in sorted(templates.glob("*.typ")):
@@ -88,15 +91,16 @@ class SheetPress:
         """Remove the temporary folder. The press can't be used afterwards."""
         self._folder.cleanup()
 
-    def keep_photo(self, content: bytes) -> str:
-        """Put a photo where the templates find it, once; returns its path there, made from its content."""
-        ending = next((end for magic, end in _PHOTO_ENDINGS if content.startswith(magic)), "svg")
-        path = f"photos/{hashlib.sha256(content).hexdigest()}.{ending}"
-        file = self._root / path
-        if not file.exists():
+    def keep_photo(self, content: bytes) -> KeptPhoto:
+        """Put a photo where the templates find it, once, named after its content. Raises SheetFault if it is none."""
+        name = hashlib.sha256(content).hexdigest()
+        if name not in self._photos:
+            kept = _measured_photo(content, name)
+            file = self._root / kept.path
             file.parent.mkdir(exist_ok=True)
             file.write_bytes(content)
-        return path
+            self._photos[name] = kept
+        return self._photos[name]
 
     def press(self, document: Json, made: datetime) -> bytes:
         """Set one document. `made` is the date in the PDF's own data. Raises SheetFault."""
@@ -147,13 +151,27 @@ def _document(
         "keywords": [word for view in views for word in (view.code, view.tag) if word],
         "words": dict(compiler.pens.words),
         "contents": contents,
-        "sheets": [sheet_data(view, _photo_paths(view, photos, compiler), compiler.pens) for view in views],
+        "sheets": [sheet_data(view, _kept_photos(view, photos, compiler), compiler.pens) for view in views],
     }
 
 
-def _photo_paths(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> dict[str, str]:
+def _kept_photos(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> dict[str, KeptPhoto]:
     digests = (step.photo.digest for step in view.steps if step.photo)
     return {digest: compiler.keep_photo(photos[digest]) for digest in digests}
+
+
+def _measured_photo(content: bytes, name: str) -> KeptPhoto:
+    """Path and size of a photo; only its head is read."""
+    from PIL import Image, UnidentifiedImageError
+
+    try:
+        with Image.open(io.BytesIO(content)) as image:
+            width, height = image.size
+            if image.getexif().get(_ORIENTATION, 1) >= _TURNED:
+                width, height = height, width
+            return KeptPhoto(f"photos/{name}.{(image.format or 'jpeg').lower()}", width, height)
+    except UnidentifiedImageError as fault:
+        raise SheetFault("a photo is no picture the typesetter can read") from fault
 
 
 def _made(views: Iterable[SheetView]) -> datetime:

@@ -53,6 +53,15 @@ Sign = Callable[[str, float], str]
 
 
 @dataclass(frozen=True, slots=True)
+class KeptPhoto:
+    """A photo where the template finds it, with its width and height in pixels, as it is seen upright."""
+
+    path: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True, slots=True)
 class Pens:
     """What draws for a sheet: figures and signs come from the drawing room, words from a language."""
 
@@ -68,11 +77,11 @@ def default_pens() -> Pens:
     return Pens(draw, sign_svg)
 
 
-def sheet_data(view: SheetView, photo_paths: Mapping[str, str], pens: Pens) -> Json:
+def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
     """Everything the template prints of one sheet.
 
-    photo_paths : where the template finds each photo, by the photo's digest
-    Raises KeyError for a photo without a path, ValueError for an unknown paper.
+    photos : where the template finds each photo, by the photo's digest
+    Raises KeyError for a photo that is not there, ValueError for an unknown paper.
     """
     return {
         "id": view.stem,
@@ -85,7 +94,7 @@ def sheet_data(view: SheetView, photo_paths: Mapping[str, str], pens: Pens) -> J
         "notices": [plain_runs(n) for n in view.notices],
         "settings": [_setting(s) for s in view.settings],
         "output": _output(view, pens),
-        "steps": [_step(step, view, photo_paths, pens) for step in view.steps],
+        "steps": [_step(step, view, photos, pens) for step in view.steps],
         "measures": [_measure(m) for m in view.measures],
         "faults": [_fault(f) for f in view.faults],
         "sizes": {"names": [plain_runs(n) for n in view.size_names], "rows": [_size_row(r) for r in view.sizes]},
@@ -174,7 +183,7 @@ def _output(view: SheetView, pens: Pens) -> list[Json]:
     ]
 
 
-def _step(step: StepView, view: SheetView, photo_paths: Mapping[str, str], pens: Pens) -> Json:
+def _step(step: StepView, view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
     return {
         "number": str(step.number),
         "do": marked_runs(step.do),
@@ -183,7 +192,7 @@ def _step(step: StepView, view: SheetView, photo_paths: Mapping[str, str], pens:
         "checks": [_measure(m) for m in step.checks],
         "cautions": [_step_caution(text, view.cautions, pens) for text in step.cautions],
         "figure": None if step.figure is None else _figure(step.figure, pens),
-        "photo": None if step.photo is None else _photo(step.photo, photo_paths),
+        "photo": None if step.photo is None else _photo(step.photo, photos),
     }
 
 
@@ -203,8 +212,15 @@ def _step_caution(text: str, known: Iterable[Caution], pens: Pens) -> Json:
     }
 
 
-def _photo(photo: Photo, paths: Mapping[str, str]) -> Json:
-    return {"path": paths[photo.digest], "alt": photo.alt or photo.caption, "caption": plain_runs(photo.caption)}
+def _photo(photo: Photo, kept_photos: Mapping[str, KeptPhoto]) -> Json:
+    kept = kept_photos[photo.digest]
+    return {
+        "path": kept.path,
+        "width": kept.width,
+        "height": kept.height,
+        "alt": photo.alt or photo.caption,
+        "caption": plain_runs(photo.caption),
+    }
 
 
 def _measure(measure: Measure) -> Json:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from typing import Literal
 
 from builder.model import (
     DEFER,
@@ -118,12 +120,20 @@ def measures_of(operation: Operation, studio: Studio) -> dict[str, tuple[Measure
             definition = studio.dimensions.definitions[full]
             what = spec.what or dimension_words(definition.short, studio.model.parts[definition.part])
             if tolerance.form == "band":
-                tolerance = tolerance.around(studio.values[full])
+                tolerance = _with_nominal(tolerance, studio.values[full])
                 fact = f"{full} {fact}" if full in studio.varying else f"{full} {tolerance_fact(tolerance)}"
         value, other = tolerance_pair(tolerance, studio.model.plant.units)
         plan = spec.every.words() if spec.every is not None else ""
         found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other), full, tolerance)
     return found
+
+
+def _with_nominal(band: Tolerance, value: Quantity) -> Tolerance:
+    """A band put around the part's own value, worded as an engineer would type it: `276 mm ± 1`."""
+    nominal = Quantity.of(value.value, value.dimension, band.unit)
+    metric: Literal["mm", "in"] = "in" if band.unit in ("in", "ft", "yd") else "mm"
+    words = f"{show_quantity(nominal, metric, both=False)} {band.text.removesuffix(band.unit).rstrip()}"
+    return replace(band.around(nominal), text=words)
 
 
 def faults_of(operation: Operation) -> Iterator[FaultLine]:

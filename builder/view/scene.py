@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from builder.geometry import FeatureShape, PartShape, Placing
 from builder.model import (
@@ -16,6 +16,9 @@ from builder.model import (
     feature_homes,
     find_feature,
 )
+
+_BESIDE_MM = 3.0
+"""A notch this near to a layer above is drawn over by its edge."""
 
 Made = frozenset[tuple[str, str]]
 
@@ -104,7 +107,20 @@ def scene(shape: PartShape, before: Made, now: Made, wrong: bool, cut_now: bool)
     left, _, right, _ = shape.bounds
     view = Placing(left + right, 0.0, 0.0, True) if wrong else Placing()
     layers = list(_layers(shape, view, before, now, wrong, "now" if cut_now else "part"))
-    return tuple(reversed(layers) if wrong else layers)
+    if wrong:
+        layers.reverse()
+    return tuple(_uncovered(layer, layers[number + 1 :]) for number, layer in enumerate(layers))
+
+
+def _uncovered(layer: SceneLayer, above: list[SceneLayer]) -> SceneLayer:
+    """A layer without the notches that the layers above it hide."""
+    outlines = [one.placing.outline(one.shape.outline) for one in above if one.when != "outline"]
+
+    def hidden(feature: SceneFeature) -> bool:
+        points = [feature.placing.point(point) for point in feature.shape.points]
+        return feature.shape.kind == "notch" and any(o.contains(p, _BESIDE_MM) for o in outlines for p in points)
+
+    return replace(layer, features=tuple(one for one in layer.features if not hidden(one)))
 
 
 def _layers(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import pairwise
 
 from builder.geometry import Arc, Line, Point, Segment
 from builder.view import Callout, DimensionLine, FigureView, Stroke
@@ -18,7 +19,7 @@ def ring_of(points: Iterable[Point]) -> tuple[Segment, ...]:
 
 def line_of(*points: Point) -> tuple[Segment, ...]:
     """An open polyline."""
-    return tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False))
+    return tuple(Line(a, b) for a, b in pairwise(points))
 
 
 def rectangle(x: float, y: float, width: float, height: float) -> tuple[Segment, ...]:
@@ -54,7 +55,9 @@ def notch_top(x: float, y: float, depth: float = 4.0) -> Stroke:
     return Stroke("notch", "part", line_of((x - depth * 0.8, y), (x, y - depth), (x + depth * 0.8, y)))
 
 
-def figure(name: str, strokes: Iterable[Stroke], bounds: tuple[float, float, float, float], **more: object) -> FigureView:
+def figure(
+    name: str, strokes: Iterable[Stroke], bounds: tuple[float, float, float, float], **more: object
+) -> FigureView:
     """A figure view with the fields tests don't care about filled in."""
     base = FigureView(name, name.replace("-", " "), tuple(strokes), bounds, (), f"Drawing of {name}.")
     return replace(base, **more)  # type: ignore[arg-type]

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from builder.errors import TextFault
 from builder.model.frequency import EACH_PIECE, parse_frequency
+from tests.model.faults import fault_offset
 
 
 @pytest.mark.parametrize(
@@ -71,7 +72,10 @@ def test_the_refusals_of_the_reference_page(text: str, message: str, remedy: str
 @given(st.text(max_size=14) | st.text(alphabet="0123456789 piecestmaburndl.-,", max_size=20))
 def test_any_text_is_read_or_refused(text: str) -> None:
     """No other exception, and the offset lies in the text."""
-    try:
-        parse_frequency(text)
-    except TextFault as fault:
-        assert 0 <= fault.offset <= len(text)
+    assert 0 <= fault_offset(parse_frequency, text) <= len(text)
+
+
+def test_endless_digits_are_refused() -> None:
+    """Not an error of Python's."""
+    with pytest.raises(TextFault):
+        parse_frequency("1" * 5000 + " pieces")

@@ -1,5 +1,6 @@
 """Near names."""
 
+from functools import cache
 from time import perf_counter
 
 import pytest
@@ -11,6 +12,7 @@ from builder.model.near_names import distance, near
 WORDS = st.text(alphabet="abcde-", max_size=8)
 
 
+@cache
 def plain_distance(a: str, b: str) -> int:
     """The recursion as textbooks print it, without the early end."""
     if not a or not b:

@@ -75,3 +75,9 @@ def test_zero_under_the_line_is_a_fault() -> None:
     with pytest.raises(TextFault, match="over 0") as caught:
         read_number("1 1/0", 3)
     assert caught.value.offset == 7
+
+
+def test_endless_digits_are_a_fault() -> None:
+    """Not an error of Python's."""
+    with pytest.raises(TextFault, match="too many digits"):
+        read_number("1" * 5000, 0)

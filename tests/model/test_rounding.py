@@ -20,9 +20,7 @@ def test_down_and_up_enclose_a_value_within_one_step(value: Fraction, step: Frac
     assert abs(nearest(value, step) - value) * 2 <= step
 
 
-@pytest.mark.parametrize(
-    ("value", "shown"), [("0.5", "1"), ("-0.5", "−1"), ("2.5", "3"), ("-0.4", "0"), ("0.49", "0")]
-)
+@pytest.mark.parametrize(("value", "shown"), [("0.5", "1"), ("-0.5", "−1"), ("2.5", "3"), ("-0.4", "0"), ("0.49", "0")])
 def test_halves_go_away_from_zero(value: str, shown: str) -> None:
     """And there is no minus zero."""
     assert decimal(Fraction(value), 0, True) == shown

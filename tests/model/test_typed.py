@@ -134,9 +134,7 @@ def test_the_examples_in_a_schema_are_good(name: str) -> None:
         jsonschema.validate(example, schema)
 
 
-@pytest.mark.parametrize(
-    ("name", "value"), [("Length", 38), ("Length", "38 kg"), ("Length", "wide"), ("Count", "x")]
-)
+@pytest.mark.parametrize(("name", "value"), [("Length", 38), ("Length", "38 kg"), ("Length", "wide"), ("Count", "x")])
 def test_an_editor_underlines_what_is_plainly_wrong(name: str, value: Any) -> None:
     """The schema is wider than the grammar, but not blind."""
     with pytest.raises(jsonschema.ValidationError):

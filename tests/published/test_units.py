@@ -60,9 +60,7 @@ def stitch(per_inch: int) -> Fraction:
 
 ENTRIES = [
     Entry("unit_inch", lambda: convert(1, "in", "mm"), "25.4", SP811, "read", exact=True),
-    Entry(
-        "unit_foot", lambda: convert(1, "ft", "m"), "0.3048", "NIST SP 811 (2008) B.7.2", "read", exact=True
-    ),
+    Entry("unit_foot", lambda: convert(1, "ft", "m"), "0.3048", "NIST SP 811 (2008) B.7.2", "read", exact=True),
     Entry("unit_yard", lambda: convert(1, "yd", "m"), "0.9144", SP811, "memory", exact=True),
     Entry("unit_mil", lambda: convert(1, "mil", "mm"), "0.0254", SP811, "memory", exact=True),
     Entry("unit_pound", lambda: convert(1, "lb", "kg"), "0.45359237", SP811, "memory", exact=True),
