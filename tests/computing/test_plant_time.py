@@ -1,0 +1,71 @@
+"""Times of the demo along its routes."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from builder.commands.times import command
+from builder.model import Results
+from builder.pipeline import check_plant
+
+
+def results(folder: Path) -> Results:
+    """Computed numbers of a plant without errors."""
+    checked = check_plant(folder)
+    assert checked.results is not None
+    return checked.results
+
+
+def test_json_adds_up(demo: Path) -> None:
+    """Own minutes add up to the product's, and each cumulative value to those so far, to 1e-9."""
+    answer = CliRunner().invoke(command, ["--in", str(demo), "--json"])
+    whole = json.loads(answer.stdout)
+    assert whole["batch"] > 0
+    assert whole["products"]
+    for product in whole["products"]:
+        so_far = machine = 0.0
+        for line in product["operations"]:
+            so_far += line["own_minutes"]
+            machine += line["own_machine_minutes"]
+            assert line["cumulative_minutes"] == pytest.approx(so_far, abs=1e-9)
+        assert product["standard_minutes"] == pytest.approx(so_far, abs=1e-9)
+        assert product["machine_minutes"] == pytest.approx(machine, abs=1e-9)
+        assert 0 <= product["estimate_share"] <= 1
+
+
+def test_one_study_changes_only_what_depends_on_it(demo: Path) -> None:
+    """Doubling the readings of one study changes that operation and the products that have it, nothing else."""
+    before = results(demo)
+    study = demo / "studies" / "sew-handle-end.csv"
+    lines = []
+    for line in study.read_text(encoding="utf-8").splitlines():
+        cells = line.split(",")
+        if not line.startswith("#") and len(cells) > 3 and cells[2].replace(".", "").isdigit():
+            cells[2] = str(2 * float(cells[2]))
+        lines.append(",".join(cells))
+    study.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    after = results(demo)
+    changed = {key[0] for key, one in before.operations.items() if after.operations[key].labour_min != one.labour_min}
+    assert changed == {"sew-handle-end"}
+    products = {
+        one.product
+        for one, other in zip(before.products, after.products, strict=True)
+        if one.standard_min != other.standard_min
+    }
+    users = {one.product for one in before.products for line in one.lines if line.operation == "sew-handle-end"}
+    assert products == users
+
+
+def test_sub_assembly_counts_with_its_quantity(demo: Path) -> None:
+    """The pouch takes two straps: an operation of the strap costs it twice what it costs the strap."""
+    found = results(demo)
+    strap = next(one for one in found.products if one.product == "strap")
+    pouch = next(one for one in found.products if one.product == "instrument-pouch")
+    own = {line.operation: line for line in pouch.lines}
+    for line in strap.lines:
+        assert own[line.operation].quantity == 2 * line.quantity
+        assert own[line.operation].own_min == pytest.approx(2 * line.own_min, abs=1e-12)
