@@ -130,8 +130,8 @@ def _dimension_path(one: DimensionFault, model: PlantModel) -> tuple[str | int, 
         if at is not None and getattr(at, dimension, None) is not None:
             return ("features", owner, "at", dimension)
         return ("features", owner, key)
-    number = next((i for i, component in enumerate(part.from_) if component.part == owner), 0)
-    return ("from", number, "at", dimension)
+    index = next((i for i, component in enumerate(part.from_) if component.part == owner), 0)
+    return ("from", index, "at", dimension)
 
 
 def _unusable(loaded: Loaded) -> Iterator[tuple[str, str]]:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 from pydantic import ValidationError
 
 from builder.finding import Finding
+from builder.model.base import Noun
 from builder.model.faults import fault
 from builder.model.feature import KIND_KEYS, kinds_in
 from builder.model.near_names import near
@@ -87,7 +88,8 @@ def _all_keys() -> frozenset[str]:
     from builder.model.plant import Plant
 
     keys: set[str] = set()
-    for noun in (Plant, *NOUNS.values()):
+    nouns: list[type[Noun]] = [Plant, *NOUNS.values()]
+    for noun in nouns:
         schema = noun.model_json_schema(mode="validation")
         for definition in (schema, *schema.get("$defs", {}).values()):
             keys.update(definition.get("properties", {}))

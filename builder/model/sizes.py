@@ -111,7 +111,7 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
     for short, typed in part.own_dimensions():
         yield full_name(name, short), Definition(name, short, typed)
     if part.outline is not None and part.outline.strip is not None and part.material in materials:
-        width = materials[part.material].width
+        width = materials[part.material].width if part.material else None
         if width is not None:
             yield f"{name}.width", Definition(name, "width", width)
     for feature_name, feature in part.features.items():

@@ -32,7 +32,8 @@ def dimension_points(shape: PartShape, short: str) -> Drawn | None:
 
 def feature_bounds(feature: FeatureShape) -> Bounds:
     """Box around all of a feature."""
-    boxes = [one.bounds() for one in (*feature.paths, *feature.regions)]
+    boxes = [path.bounds() for path in feature.paths]
+    boxes += [region.bounds() for region in feature.regions]
     boxes += [(x, y, x, y) for x, y in feature.points]
     return (
         min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)

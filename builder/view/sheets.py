@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from builder.geometry import ShapeBook
@@ -15,6 +15,7 @@ from builder.model import (
     Results,
     Step,
     StepTime,
+    Tolerance,
     feature_homes,
     find_feature,
     settings_of,
@@ -144,7 +145,7 @@ class SheetMaker:
         group: SheetGroup,
         studio: Studio,
         work: Work,
-        measures: dict[str, tuple[Measure, str | None, object]],
+        measures: Mapping[str, tuple[Measure, str | None, Tolerance]],
         time: OperationTime | None,
     ) -> StepView:
         found = time.step(step.step) if time is not None else None
@@ -170,7 +171,7 @@ class SheetMaker:
         group: SheetGroup,
         studio: Studio,
         work: Work,
-        measures: dict[str, tuple[Measure, str | None, object]],
+        measures: Mapping[str, tuple[Measure, str | None, Tolerance]],
     ) -> FigureView | None:
         part, side = shown_part(step.shows) if step.shows else (work.part_of(step) or "", "right")
         shape = self.book.shape(part, group.values) if part else None
@@ -191,7 +192,7 @@ class SheetMaker:
                 now=work.now(step),
                 wrong=side == "wrong",
                 cut_now=cut_now,
-                checks=checks,  # type: ignore[arg-type]
+                checks=checks,
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
                 stitch=settings["stitch"].words if "stitch" in settings else "301",
                 pitch=float(length.nominal) if length is not None and length.nominal is not None else 3.0,
