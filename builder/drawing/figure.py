@@ -6,7 +6,7 @@ The printed width is given; nothing is scaled after this, so lettering keeps its
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from builder.drawing import look
@@ -23,6 +23,10 @@ _PASSES = 3
 _HATCH_SPACING = 2.6
 # How many points of clutter a drawing twice as large is worth.
 _SCALE_WORTH = 60.0
+# The least share of the paper's width and height kept for the part.
+_PART_SHARE = 0.5
+# Narrower figures are drawn as if this wide and made smaller whole, lines and symbols with the part.
+_FULL_WEIGHT_MM = 70.0
 # A clear drawing is drawn again only if it grows by this much.
 _WORTH_ANOTHER = 1.03
 # Line work that leaves the paper is cut off.
@@ -54,9 +58,20 @@ def draw(figure: FigureView, family: Family = ATKINSON) -> Drawing:
 
     family : the lettering; its faces must be installed
     """
+    if figure.width_mm < _FULL_WEIGHT_MM:
+        return _small(figure, family)
     lettering = Lettering(family, figure.text_mm)
     layout = _best_layout(figure, lettering)
     return _written(figure, layout, lettering)
+
+
+def _small(figure: FigureView, family: Family) -> Drawing:
+    """A figure too narrow for the usual line weights: a large drawing made smaller, texts at the height asked for."""
+    share = figure.width_mm / _FULL_WEIGHT_MM
+    lettering = Lettering(family, figure.text_mm / share)
+    large = replace(figure, width_mm=_FULL_WEIGHT_MM, height_mm=figure.height_mm / share)
+    layout = _best_layout(large, lettering)
+    return _written(figure, layout, lettering, share)
 
 
 def draw_figure(figure: FigureView, family: Family = ATKINSON) -> str:
@@ -94,8 +109,8 @@ def _best_layout(figure: FigureView, lettering: Lettering) -> Layout:
 
 def _frame(figure: FigureView, margins: _Margins, paper: Box) -> Frame:
     area = margins.area(paper)
-    # Never less than a third of the paper for the part: labels that need more are a problem to report.
-    width, height = max(area.width, paper.width / 3), max(area.height, paper.height / 3)
+    # The part keeps its share of the paper: labels that need more are a problem to report.
+    width, height = max(area.width, paper.width * _PART_SHARE), max(area.height, paper.height * _PART_SHARE)
     x0 = min(max(area.x0, 0.0), paper.x1 - width)
     y0 = min(max(area.y0, 0.0), paper.y1 - height)
     area = Box(x0, y0, x0 + width, y0 + height)
@@ -133,7 +148,7 @@ def _estimated(figure: FigureView, lettering: Lettering) -> _Margins:
 def _used(layout: Layout, before: _Margins, lettering: Lettering) -> _Margins:
     """What the labels took on each side of the part, and more room where one found no place."""
     part, extent = layout.work.frame.box, layout.extent()
-    more = lettering.pitch * 1.6 if layout.missing else 0.0
+    more = lettering.pitch * 1.6 if layout.problems else 0.0
     taken = (part.x0 - extent.x0, part.y0 - extent.y0, extent.x1 - part.x1, extent.y1 - part.y1)
     wanted = [max(_LEAST_MARGIN, side + look.PAD) + more for side in taken]
     if more:
@@ -142,17 +157,26 @@ def _used(layout: Layout, before: _Margins, lettering: Lettering) -> _Margins:
     return _Margins(*wanted)
 
 
-def _written(figure: FigureView, layout: Layout, lettering: Lettering) -> Drawing:
+def _written(figure: FigureView, layout: Layout, lettering: Lettering, share: float = 1.0) -> Drawing:
+    """The layout as a document, `share` of the size it was laid out in."""
     extent = layout.extent()
     top = max(0.0, extent.y0 - look.PAD)
-    height = round(min(figure.height_mm - top, extent.y1 + look.PAD - top), 3)
-    body = _hatched(layout)
-    markup = "".join([*body, *layout.work.over, *layout.marks])
+    height = round(min(figure.height_mm, (extent.y1 + look.PAD - top) * share), 3)
+    markup = "".join([*_hatched(layout), *layout.work.over, *layout.marks])
     markup += "".join(art.svg(lettering, plate) for art, plate in layout.labels)
-    texts = tuple(TextBox(text.text, text.box.moved(0.0, -top)) for art, _ in layout.labels for text in art.boxes)
-    problems = tuple(f"No free place for the {name}." for name in layout.missing)
-    svg = _document(figure, height, f'<g transform="translate(0 {num(-top)})">{markup}</g>')
-    return Drawing(svg, figure.width_mm, height, layout.work.frame.scale, texts, problems)
+    place = f"translate(0 {num(-top * share)})" + (f" scale({share:.6g})" if share != 1 else "")
+    return Drawing(
+        svg=_document(figure, height, element("g", markup, transform=place)),
+        width_mm=figure.width_mm,
+        height_mm=height,
+        scale=layout.work.frame.scale * share,
+        texts=tuple(
+            TextBox(text.text, Box(*(part * share for part in text.box.moved(0.0, -top))))
+            for art, _ in layout.labels
+            for text in art.boxes
+        ),
+        problems=tuple(layout.problems),
+    )
 
 
 def _hatched(layout: Layout) -> Sequence[str]:

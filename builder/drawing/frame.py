@@ -18,10 +18,11 @@ from builder.view import FigureView
 Bounds = tuple[float, float, float, float]
 
 # A part is broken when its short side would print under _THIN mm; the break then aims for _WANTED.
-_THIN = 11.0
+_THIN = 8.0
 _WANTED = (15.0, 13.0, 11.0, 9.0, 7.0)
+_MOST_BREAKS = 2
 # A break more must be worth this many mm of printed width.
-_PER_BREAK = 2.5
+_PER_BREAK = 4.0
 _MARGIN = 5.0
 _KEPT = 8.0
 
@@ -112,7 +113,7 @@ def breaks_for(figure: FigureView, width_mm: float, height_mm: float) -> tuple[B
     room, across = (width_mm, height_mm) if axis == 0 else (height_mm, width_mm)
     if short <= 0 or short * min(room / long, across / short) >= min(_THIN, across * 0.9):
         return ()
-    tries = [(wanted, count) for wanted in _WANTED if wanted <= across for count in (1, 2, 3)]
+    tries = [(wanted, count) for wanted in _WANTED if wanted <= across for count in range(1, _MOST_BREAKS + 1)]
     for wanted, count in sorted(tries, key=lambda one: (one[1] * _PER_BREAK - one[0], one)):
         scale = wanted / short
         found = _cut_out(_free_stretches(figure, axis, scale)[:count], long - room / scale, _KEPT / scale, axis)

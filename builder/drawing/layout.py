@@ -20,32 +20,48 @@ from builder.drawing.lettered import LabelArt
 from builder.drawing.line_work import LineWork, line_work
 from builder.drawing.run import Run, run_of
 from builder.drawing.svg import XY
-from builder.view import FigureView
+from builder.view import Callout, FigureView
 
-# A label left out is worse than any clutter.
+# A label left out is worse than any clutter; a word said twice must stand close to its point.
 _LEFT_OUT = 10_000.0
+_SPARE = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A label asked for.
+
+    name     : how a problem calls it
+    spare    : left out without a word when it can't stand close to its point (the same word stands elsewhere)
+    together : left out with all others of this name when one of them finds no place
+    """
+
+    name: str
+    ways: Iterator[Batch]
+    spare: bool = False
+    together: str = ""
 
 
 @dataclass
 class Layout:
     """A figure at one scale, with its labels.
 
-    marks  : symbols on top of the line work, as markup
-    labels : the drawings of the labels placed, each with whether it needs a plate
-    missing: what could not be placed, as words
-    cost   : of the labels, lower is clearer
+    marks    : symbols on top of the line work, as markup
+    labels   : the drawings of the labels placed, each with whether it needs a plate
+    problems : what could not be placed, as sentences
+    cost     : of the labels, lower is clearer
     """
 
     work: LineWork
     marks: list[str]
     labels: list[tuple[LabelArt, bool]]
-    missing: list[str]
+    problems: list[str]
     cost: float
 
     @property
     def clear(self) -> bool:
         """Is every label placed, and no text on lines?"""
-        return not self.missing and not any(on_lines for _, on_lines in self.labels)
+        return not self.problems and not any(on_lines for _, on_lines in self.labels)
 
     def extent(self) -> Box:
         """Everything drawn, mm on paper."""
@@ -64,19 +80,25 @@ def lay_out(figure: FigureView, frame: Frame, paper: Box, lettering: Lettering) 
     marks = _marks(figure, work)
     asked = list(_labels(figure, work, lettering))
     field = Field(paper.grown(-look.PAD), work.blocked, work.traces)
-    choices = place([batches for _, batches in asked], field, passes=2)
-    labels: list[tuple[LabelArt, bool]] = []
-    missing: list[str] = []
-    for (name, _), choice in zip(asked, choices, strict=True):
+    choices = place([one.ways for one in asked], field, passes=2)
+    drawn, problems = _sorted_out(asked, choices)
+    labels = [(choice.candidate.art(), choice.on_lines) for choice in drawn]
+    return Layout(work, marks, labels, problems, sum(one.cost for one in drawn) + _LEFT_OUT * len(problems))
+
+
+def _sorted_out(asked: Sequence[Asked], choices: Sequence[Choice | None]) -> tuple[list[Choice], list[str]]:
+    """The choices to draw, and a sentence for each label that has none."""
+    lost = {one.together for one, choice in zip(asked, choices, strict=True) if choice is None and one.together}
+    problems = [f"No free place for the {name}." for name in sorted(lost)]
+    drawn: list[Choice] = []
+    for one, choice in zip(asked, choices, strict=True):
+        if one.together in lost or (one.spare and (choice is None or choice.cost > _SPARE)):
+            continue
         if choice is None:
-            missing.append(name)
+            problems.append(f"No free place for the {one.name}.")
         else:
-            labels.append((choice.candidate.art(), choice.on_lines))
-    return Layout(work, marks, labels, missing, _cost(choices))
-
-
-def _cost(choices: Sequence[Choice | None]) -> float:
-    return sum(_LEFT_OUT if choice is None else choice.cost for choice in choices)
+            drawn.append(choice)
+    return drawn, problems
 
 
 def _marks(figure: FigureView, work: LineWork) -> list[str]:
@@ -137,24 +159,31 @@ def _way_at_end(route: Sequence[Run], end: XY) -> XY:
     return last.at(1.0)[1]
 
 
-def _labels(figure: FigureView, work: LineWork, lettering: Lettering) -> Iterator[tuple[str, Iterator[Batch]]]:
-    """Every label asked for, as (name for a problem, its ways): those bound to a place first."""
+def _labels(figure: FigureView, work: LineWork, lettering: Lettering) -> Iterator[Asked]:
+    """Every label asked for: those bound to a place first, spare ones last."""
     for number, run in _numbered(figure, work.frame):
-        yield f"order number {number}", disc_ways(number, run, lettering)
+        yield Asked(f"order number {number}", disc_ways(number, run, lettering), together="order numbers of the runs")
     for word in _start_and_end(figure, work.frame):
-        yield f"word {word.text}", word_ways(word, lettering)
+        yield Asked(f"word {word.text}", word_ways(word, lettering))
     for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):
-        yield f"dimension {line.text}", dimension_ways(line, work.frame, lettering)
-    for note in figure.callouts:
-        at = work.frame.at(note.at)
-        word = Word(note.text, at, _symbol_radius(at, work.blocked), note.accent, note.accent)
-        yield f"label {note.text}", word_ways(word, lettering)
-    box = work.frame.box
-    area = work.areas[0] if work.areas else [(box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1)]
+        yield Asked(f"dimension {line.text}", dimension_ways(line, work.frame, lettering))
+    first = {note.text: note for note in reversed(figure.callouts)}
+    for note in first.values():
+        yield _callout(note, work, lettering)
+    area = work.areas[0] if work.areas else list(work.frame.box.corners())
     if figure.side:
-        yield f"label {figure.side}", corner_ways(figure.side, area, lettering)
+        yield Asked(f"label {figure.side}", corner_ways(figure.side, area, lettering))
     if figure.grain is not None:
-        yield f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering)
+        yield Asked(f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering))
+    for note in figure.callouts:
+        if note is not first[note.text] and math.dist(note.at, first[note.text].at) * work.frame.scale > 1:
+            yield _callout(note, work, lettering, spare=True)
+
+
+def _callout(note: Callout, work: LineWork, lettering: Lettering, spare: bool = False) -> Asked:
+    at = work.frame.at(note.at)
+    word = Word(note.text, at, _symbol_radius(at, work.blocked), note.accent, note.accent)
+    return Asked(f"label {note.text}", word_ways(word, lettering), spare)
 
 
 def _start_and_end(figure: FigureView, frame: Frame) -> Iterator[Word]:

@@ -28,8 +28,13 @@ from builder.drawing.run import (
     smooth_stretches,
 )
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
-from builder.drawing.svg import XY, filled, polyline_d, stroke
+from builder.drawing.svg import XY, element, filled, polyline_d, stroke
 from builder.view import FigureView, Stroke
+
+# A line this near to an edge lies on it, mm printed.
+_ON_EDGE = 0.5
+# The side of a binding on the goods lies this far inside its seam; its width is drawn up to this.
+_BEYOND_SEAM, _WIDEST_BAND = 0.8, 6.0
 
 
 @dataclass
@@ -69,6 +74,16 @@ class LineWork:
         near = [_nearest(probe, self.edges) for probe in probes]
         reach = min(max(_nearest(point, self.edges), 1.2), 2.4)
         return reach if near[0] <= near[1] else -reach
+
+
+    def band(self, chain: Sequence[Run]) -> tuple[float, float]:
+        """The two sides of a binding along a chain, mm to the right on paper: the edge, and the side on the goods."""
+        middle = max(chain, key=lambda run: run.length).at(0.5)
+        aside = self.edge_side(*middle)
+        off = _nearest(middle[0], self.edges)
+        if off < _ON_EDGE:
+            return 0.0, math.copysign(look.BINDING_WIDTH, aside)
+        return math.copysign(min(off, _WIDEST_BAND), aside), math.copysign(_BEYOND_SEAM, -aside)
 
 
 def _nearest(point: XY, edges: Sequence[Run]) -> float:
@@ -225,24 +240,23 @@ def _round_shape(chain: Sequence[Run]) -> tuple[XY, float]:
 
 
 def _binding(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    """A band along the edge, on the side of the goods."""
+    """A band over the edge: from the edge to a little inside the line given, or inward when that is the edge."""
     pen = pen_of(one, look.STRIP_EDGE)
     width = 0.6 if one.when == "now" else pen.width
     tone = look.MANILA_PALE if one.when == "earlier" else look.MANILA
     for chain in chains(runs):
         points, closed = points_of(chain), is_ring(chain)
-        middle = chain[len(chain) // 2].at(0.5)
-        aside = math.copysign(look.BINDING_WIDTH, work.edge_side(*middle))
-        inner = offset_points(points, aside, closed)
-        if closed:
-            inner.append(inner[0])
-        band = chain_d(chain, closed) + (
-            polyline_d(inner, closed=True) if closed else polyline_d(inner[::-1]).replace("M", "L", 1) + "Z"
-        )
-        work.body.append(f'<path d="{band}" fill="{tone}" fill-rule="evenodd"/>')
-        work.body.append(stroke(chain_d(chain, closed) + polyline_d(inner), pen.colour, width, join="round"))
-        work.trace(chain)
-        work.traces += traces_of(inner)
+        sides = [_closed(offset_points(points, aside, closed), closed) for aside in work.band(chain)]
+        band = polyline_d(sides[0]) + polyline_d(sides[1][::-1]).replace("M", "L" if not closed else "M", 1) + "Z"
+        work.body.append(element("path", d=band, fill=tone, fill_rule="evenodd"))
+        work.body.append(stroke("".join(map(polyline_d, sides)), pen.colour, width, join="round"))
+        work.traces += [trace for side in sides for trace in traces_of(side)]
+    if one.stitch:
+        _seam(work, one, runs)
+
+
+def _closed(points: list[XY], closed: bool) -> list[XY]:
+    return [*points, points[0]] if closed else points
 
 
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {

@@ -33,6 +33,6 @@ ARROW_LENGTH = 3.0
 ARROW_HALF = 1.15
 
 # The chord error allowed when a curve is measured against labels, mm printed.
-CHORD = 0.08
+CHORD = 0.05
 # Clear space kept along the border of the figure.
 PAD = 0.8

@@ -38,10 +38,10 @@ class SheetFault(SeamboardError):
 
 
 def font_folder() -> Path:
-    """The folder of the default faces, from the font wheel."""
-    import fontpkg
+    """The folder of the default faces, from their font wheel."""
+    from builder.drawing import ATKINSON, face_file
 
-    return Path(fontpkg.path("atkinson-hyperlegible", 400)).parent
+    return face_file(ATKINSON).parent
 
 
 class SheetPress:

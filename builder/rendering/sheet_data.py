@@ -6,13 +6,13 @@ drawing (drawing room), and positions on paper (the theme's templates).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
 from builder.rendering.markdown import plain
 from builder.rendering.qr import qr_code
-from builder.rendering.sheet_text import marked_runs, plain_runs, type_sizes
+from builder.rendering.sheet_text import Letters, SheetText, default_letters, sheet_text, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
 
 if TYPE_CHECKING:
@@ -68,6 +68,15 @@ class Pens:
     draw: Draw
     sign: Sign
     words: Mapping[str, str] = field(default_factory=lambda: ENGLISH)
+    letters: Letters = field(default_factory=default_letters)
+
+    def text(self, text: str, *, bold: bool = False) -> SheetText:
+        """A text without Markdown."""
+        return sheet_text(text, self.letters, bold=bold)
+
+    def marked(self, text: str, *, bold: bool = False) -> SheetText:
+        """A Markdown text, emphasis only."""
+        return sheet_text(text, self.letters, bold=bold, marked=True)
 
 
 def default_pens() -> Pens:
@@ -89,17 +98,17 @@ def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> 
         **_head(view, pens),
         "cautions": [_caution(c, pens) for c in view.cautions],
         "protection": [
-            {"sign": _sign(p.sign, p.name, pens), "text": plain_runs(p.text or p.name)} for p in view.protection
+            {"sign": _sign(p.sign, p.name, pens), "text": pens.text(p.text or p.name)} for p in view.protection
         ],
-        "notices": [plain_runs(n) for n in view.notices],
-        "settings": [_setting(s) for s in view.settings],
+        "notices": [pens.text(n) for n in view.notices],
+        "settings": [_setting(s, pens) for s in view.settings],
         "output": _output(view, pens),
         "steps": [_step(step, view, photos, pens) for step in view.steps],
-        "measures": [_measure(m) for m in view.measures],
-        "faults": [_fault(f) for f in view.faults],
-        "sizes": {"names": [plain_runs(n) for n in view.size_names], "rows": [_size_row(r) for r in view.sizes]},
-        "incoming": [plain_runs(text) for text in view.incoming],
-        "outgoing": [plain_runs(text) for text in view.outgoing],
+        "measures": [_measure(m, pens) for m in view.measures],
+        "faults": [_fault(f, pens) for f in view.faults],
+        "sizes": {"names": [pens.text(n) for n in view.size_names], "rows": [_size_row(r, pens) for r in view.sizes]},
+        "incoming": [pens.text(text) for text in view.incoming],
+        "outgoing": [pens.text(text) for text in view.outgoing],
         "footer": _footer(view, pens),
     }
 
@@ -126,10 +135,11 @@ def _look(view: SheetView) -> Json:
 def _head(view: SheetView, pens: Pens) -> Json:
     place = " · ".join(filter(None, (view.station_title, ", ".join(view.products))))
     return {
-        "code": view.code,
-        "title": plain_runs(view.title),
-        "place": plain_runs(place),
-        "station_title": plain_runs(view.station_title),
+        "code": pens.text(view.code, bold=True),
+        "tag": pens.text(view.tag),
+        "title": pens.text(view.title, bold=True),
+        "place": pens.text(place),
+        "station_title": pens.text(view.station_title),
         "picture": None if view.picture is None else _figure(view.picture, pens),
         "qr": None if not view.qr else _qr(view, pens),
     }
@@ -159,17 +169,17 @@ def _caution(caution: Caution, pens: Pens) -> Json:
     return {
         "sign": _sign(caution.sign, caution.hazard, pens),
         "signal": caution.signal.upper(),
-        "text": plain_runs(caution.text),
+        "text": pens.text(caution.text),
     }
 
 
-def _setting(setting: Setting) -> Json:
+def _setting(setting: Setting, pens: Pens) -> Json:
     return {
-        "name": plain_runs(setting.name),
-        "value": plain_runs(setting.value),
-        "other": plain_runs(setting.other),
-        "set_at": plain_runs(setting.set_at),
-        "verify": plain_runs(setting.verify),
+        "name": pens.text(setting.name),
+        "value": pens.text(setting.value, bold=True),
+        "other": pens.text(setting.other),
+        "set_at": pens.text(setting.set_at),
+        "verify": pens.text(setting.verify),
     }
 
 
@@ -177,7 +187,7 @@ def _output(view: SheetView, pens: Pens) -> list[Json]:
     """What the job yields, shown behind the settings: pieces an hour and the bundle."""
     pairs = (("pieces_an_hour", view.pieces_an_hour), ("bundle", view.bundle))
     return [
-        {"name": plain_runs(pens.words[word]), "value": plain_runs(value), "other": []}
+        {"name": pens.text(pens.words[word]), "value": pens.text(value, bold=True), "other": pens.text("")}
         for word, value in pairs
         if value
     ]
@@ -186,13 +196,13 @@ def _output(view: SheetView, pens: Pens) -> list[Json]:
 def _step(step: StepView, view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
     return {
         "number": str(step.number),
-        "do": marked_runs(step.do),
-        "key": marked_runs(step.key),
-        "why": marked_runs(step.why),
-        "checks": [_measure(m) for m in step.checks],
+        "do": pens.marked(step.do, bold=True),
+        "key": pens.marked(step.key),
+        "why": pens.marked(step.why),
+        "checks": [_measure(m, pens) for m in step.checks],
         "cautions": [_step_caution(text, view.cautions, pens) for text in step.cautions],
         "figure": None if step.figure is None else _figure(step.figure, pens),
-        "photo": None if step.photo is None else _photo(step.photo, photos),
+        "photo": None if step.photo is None else _photo(step.photo, photos, pens),
     }
 
 
@@ -208,45 +218,45 @@ def _step_caution(text: str, known: Iterable[Caution], pens: Pens) -> Json:
     head, colon, rest = text.partition(":")
     signal, words = (head, rest.strip()) if colon and head in _SIGNALS else (_SIGNALS[-1], text)
     return {
-        "sign": _sign(_GENERAL_WARNING, plain(words), pens), "signal": signal, "text": marked_runs(words),
+        "sign": _sign(_GENERAL_WARNING, plain(words), pens), "signal": signal, "text": pens.marked(words),
     }
 
 
-def _photo(photo: Photo, kept_photos: Mapping[str, KeptPhoto]) -> Json:
+def _photo(photo: Photo, kept_photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
     kept = kept_photos[photo.digest]
     return {
         "path": kept.path,
         "width": kept.width,
         "height": kept.height,
         "alt": photo.alt or photo.caption,
-        "caption": plain_runs(photo.caption),
+        "caption": pens.text(photo.caption),
     }
 
 
-def _measure(measure: Measure) -> Json:
+def _measure(measure: Measure, pens: Pens) -> Json:
     return {
-        "what": plain_runs(measure.what or measure.name),
-        "value": plain_runs(measure.value),
-        "other": plain_runs(measure.other),
-        "gauge": plain_runs(measure.gauge),
-        "plan": plain_runs(measure.plan),
+        "what": pens.text(measure.what or measure.name),
+        "value": pens.text(measure.value, bold=True),
+        "other": pens.text(measure.other),
+        "gauge": pens.text(measure.gauge),
+        "plan": pens.text(measure.plan),
     }
 
 
-def _fault(fault: FaultLine) -> Json:
+def _fault(fault: FaultLine, pens: Pens) -> Json:
     return {
-        "sign": marked_runs(fault.sign),
-        "grade": plain_runs(fault.grade),
-        "cause": marked_runs(fault.cause),
-        "remedy": marked_runs(fault.remedy),
-        "stop": marked_runs(fault.stop),
+        "sign": pens.marked(fault.sign),
+        "grade": pens.text(fault.grade),
+        "cause": pens.marked(fault.cause),
+        "remedy": pens.marked(fault.remedy),
+        "stop": pens.marked(fault.stop),
     }
 
 
-def _size_row(row: SizeRow) -> Json:
+def _size_row(row: SizeRow, pens: Pens) -> Json:
     return {
-        "size": plain_runs(row.size),
-        "values": [plain_runs(value) for value in row.values],
+        "size": pens.text(row.size, bold=True),
+        "values": [pens.text(value) for value in row.values],
         "fingerprint": short_fingerprint(row.fingerprint),
     }
 
@@ -265,12 +275,16 @@ def short_fingerprint(fingerprint: str) -> str:
 
 def _footer(view: SheetView, pens: Pens) -> Json:
     words = pens.words
-    said: Sequence[str] = (
+    said = (
         filled(words["revision"], revision=view.revision) if view.revision else "",
         view.date,
         filled(words["recorded_by"], codes=", ".join(view.recorded_by)) if view.recorded_by else "",
     )
-    return {"code": view.code, "tag": view.tag, "said": [plain_runs(text) for text in said if text]}
+    return {
+        "lead": pens.text("  ".join(filter(None, (view.code, view.tag))), bold=True),
+        "said": pens.text("".join(f" · {text}" for text in said if text)),
+        "number": pens.text(filled(words["page"], n="99", m="99"), bold=True),
+    }
 
 
 def document_title(view: SheetView, words: Mapping[str, str]) -> str:

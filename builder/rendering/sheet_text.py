@@ -7,8 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import lru_cache
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from typing import Any
 
+from builder.model import FontTable, text_width
 from builder.rendering.markdown import runs
 
 CAPITAL_OF_EM = 0.668
@@ -30,10 +33,12 @@ _SPELT = {
 }
 _FRACTION_AFTER_DIGIT = re.compile(r"(?<=\d)(?=[⅛⅜⅝⅞⅓⅔])")
 _REPLACED = re.compile("|".join(map(re.escape, (*_SAME_AS, *_SPELT))))
+_SYMBOL_EM = 0.68  # a drawn symbol is a square as high as a capital
 _SYMBOL = re.compile(f"([{_DRAWN}])")
 
-SheetRun = list[str]
-"""Kind and content: text, strong, em, or symbol (a character the template draws)."""
+SheetText = dict[str, Any]
+"""`runs`: a list of kind and content, the kind being text, strong, em, or symbol (a character the template draws);
+`em`: width on one line, in em."""
 
 
 def points(capital_mm: float) -> float:
@@ -66,24 +71,37 @@ def type_sizes(capital_mm: float) -> dict[str, float]:
     }
 
 
-@lru_cache(maxsize=16384)
-def _plain_runs(text: str) -> tuple[tuple[str, str], ...]:
-    return tuple(_with_symbols((("text", text),)))
+@dataclass(frozen=True, slots=True, eq=False)
+class Letters:
+    """The faces a sheet is set in, to know how wide a text comes out before it is set."""
+
+    regular: FontTable
+    bold: FontTable
+
+    def em(self, kind: str, content: str, bold: bool) -> float:
+        """Width of a run of text in em of its type size; kerning left out, so at most a little too wide."""
+        if kind == "symbol":
+            return _SYMBOL_EM
+        return text_width(content, 1.0, self.bold if bold or kind == "strong" else self.regular)
 
 
-@lru_cache(maxsize=16384)
-def _marked_runs(text: str) -> tuple[tuple[str, str], ...]:
-    return tuple(_with_symbols(runs(text)))
+@cache
+def default_letters() -> Letters:
+    """The default faces: those figures are lettered in."""
+    from builder.drawing import ATKINSON, face_table
+
+    return Letters(face_table(ATKINSON), face_table(ATKINSON, 700))
 
 
-def plain_runs(text: str) -> list[SheetRun]:
-    """A text without Markdown, as runs; an asterisk in it stays an asterisk."""
-    return [list(run) for run in _plain_runs(text)]
+@lru_cache(maxsize=32768)
+def sheet_text(text: str, letters: Letters, *, bold: bool = False, marked: bool = False) -> SheetText:
+    """A text as the template takes it; share it, don't change it.
 
-
-def marked_runs(text: str) -> list[SheetRun]:
-    """A Markdown text (emphasis only), as runs."""
-    return [list(run) for run in _marked_runs(text)]
+    bold : is it set in bold throughout?    marked : is it Markdown (emphasis only), or are its asterisks its own?
+    """
+    source = runs(text) if marked else (("text", text),)
+    found = [[kind, content] for kind, content in _with_symbols(source)]
+    return {"runs": found, "em": round(sum(letters.em(kind, content, bold) for kind, content in found), 4)}
 
 
 def _with_symbols(source: Iterable[tuple[str, str]]) -> Iterable[tuple[str, str]]:

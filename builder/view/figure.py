@@ -16,7 +16,8 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding
+    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
+              without a line) and `window` (the frame of a detail, on its locator)
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`
@@ -74,6 +75,7 @@ class FigureView:
     text_mm       : capital height of labels on paper, mm; dimensions use the same
     words         : the drawing's own words in the figure's language: start, end, grain
     alt           : text alternative, one or two sentences
+    locator       : of a detail view, the whole part small, with the window framed; bounds are then the window
     facts         : the controlled facts: features, side, state and exact dimensions, as plain text pairs
     """
 
@@ -94,4 +96,5 @@ class FigureView:
     width_mm: float = shown(default=95.0)
     height_mm: float = shown(default=60.0)
     text_mm: float = shown(default=2.8)
+    locator: FigureView | None = shown(default=None)
     words: tuple[str, str, str] = shown(default=("start", "end", "grain"))

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from builder.geometry import Bounds, PartShape, Path, Placing, Point
 from builder.model import (
@@ -15,16 +15,18 @@ from builder.model import (
     Values,
     show_quantity,
 )
-from builder.view.dimension_line import dimension_points
+from builder.view.dimension_line import dimension_points, feature_bounds
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
 from builder.view.strokes import THROUGH, feature_strokes, worked_route
+from builder.view.window import cut_to, detail_window, window_frame
 from builder.view.words import listed, plain, tolerance_pair
 
 _GRAIN = {"up": 90.0, "across": 0.0}
 _REFERENCE = {"seam": ("inset",), "fold": ("inset",), "box": ("width", "height"), "bartack": ("pitch",),
               "hole": ("left", "top", "bottom", "right"), "hardware": ("left", "top"), "strip": ("left", "top", "bottom")}
 _MOST_DIMENSIONS = 3
+_LOCATOR_MM = (24.0, 20.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,24 +74,45 @@ class Studio:
         if ask.cut_now:
             route = tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
+        whole = _bounds(strokes)
+        window = detail_window(_focus(now), whole, (width, height)) if ask.words and now and not ask.cut_now else None
+        locator = self._locator(strokes, whole, window, ask) if window is not None else None
+        if window is not None:
+            strokes = tuple(cut_to(strokes, window))
         return FigureView(
             name=ask.name,
             title=ask.title,
             strokes=strokes,
-            bounds=_bounds(strokes),
+            bounds=window or whole,
             facts=tuple(self._facts(shape, shown, ask)),
             alt=_alt(shape.part, shown, ask),
             side=("wrong side" if ask.wrong else "right side") if ask.words else "",
             route=route,
             start=route[0].start if route else None,
             end=route[-1].end if route else None,
-            ring=tuple(_ringed(layers, ask.rings)),
-            grain=_GRAIN.get(shape.part.grain) if ask.words else None,
-            dimensions=tuple(self._dimensions(shape, now, ask)) if ask.words else (),
-            callouts=tuple(_callouts(now, layers, ask)) if ask.words else (),
+            ring=tuple(point for point in _ringed(layers, ask.rings) if _in(point, window)),
+            grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
+            dimensions=_seen(self._dimensions(shape, now, ask), window) if ask.words else (),
+            callouts=tuple(one for one in _callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
             width_mm=width,
             height_mm=height,
             text_mm=text,
+            locator=locator,
+        )
+
+    def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
+        """The whole part, small and without words, with the window framed."""
+        quiet = tuple(replace(one, numbers=()) for one in strokes)
+        return FigureView(
+            name=f"{ask.name}-place",
+            title="Where on the part",
+            strokes=(*quiet, window_frame(window)),
+            bounds=whole,
+            facts=(),
+            alt="",
+            width_mm=_LOCATOR_MM[0],
+            height_mm=_LOCATOR_MM[1],
+            text_mm=ask.size[2],
         )
 
     def _strokes(self, layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Stroke]:
@@ -101,7 +124,7 @@ class Studio:
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
                 if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
                     continue
-                yield from feature_strokes(one.shape, one.when, one.placing, ask.stitch, ask.pitch, 0.0)
+                yield from feature_strokes(one.shape, one.when, one.placing, ask.stitch, ask.pitch, ask.words)
 
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
@@ -171,6 +194,26 @@ def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Pla
     yield shape, placing
     for component in shape.components:
         yield from _placed(component.shape, component.placing.then(placing))
+
+
+def _focus(now: Sequence[SceneFeature]) -> Bounds:
+    """Box of all that is worked now, where it lies."""
+    boxes = []
+    for one in now:
+        x0, y0, x1, y1 = feature_bounds(one.shape)
+        corners = [one.placing.point(p) for p in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))]
+        xs, ys = [x for x, _ in corners], [y for _, y in corners]
+        boxes.append((min(xs), min(ys), max(xs), max(ys)))
+    return min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+
+
+def _in(point: Point, window: Bounds | None) -> bool:
+    return window is None or (window[0] <= point[0] <= window[2] and window[1] <= point[1] <= window[3])
+
+
+def _seen(lines: Iterable[DimensionLine], window: Bounds | None) -> tuple[DimensionLine, ...]:
+    """Dimension lines with both ends in the window."""
+    return tuple(one for one in lines if _in(one.start, window) and _in(one.end, window))
 
 
 def _bounds(strokes: Sequence[Stroke]) -> Bounds:

@@ -93,7 +93,7 @@ class PageMaker:
         if not times:
             return ""
         low, high = min(t.standard_min for t in times), max(t.standard_min for t in times)
-        span = show_minutes(low) if low == high else f"{show_number(low)} to {show_minutes(high)}"
+        span = show_minutes(low) if low == high else f"{show_number(low, 2, trim=False)} to {show_minutes(high)}"
         return f"{len(times[0].lines)} operations · standard time {span}"
 
     def _variant(self, time: ProductTime) -> VariantView:
@@ -132,9 +132,9 @@ class PageMaker:
                 title=view.title,
                 station=view.station_title,
                 quantity=_runs(line),
-                own=show_number(line.own_min),
-                machine=show_number(line.own_machine_min),
-                cumulative=show_number(line.cumulative_min),
+                own=show_number(line.own_min, 2, trim=False),
+                machine=show_number(line.own_machine_min, 2, trim=False),
+                cumulative=show_number(line.cumulative_min, 2, trim=False),
                 start_share=(line.cumulative_min - line.own_min) / total,
                 own_share=line.own_min / total,
                 estimated=line.estimate_share,

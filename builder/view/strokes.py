@@ -14,14 +14,14 @@ THROUGH = STITCHED | {"hole", "notch", "fold", "hardware"}
 
 
 def feature_strokes(
-    feature: FeatureShape, when: str, placing: Placing, stitch: str, pitch: float, binding_mm: float
+    feature: FeatureShape, when: str, placing: Placing, stitch: str, pitch: float, numbered: bool
 ) -> Iterator[Stroke]:
-    """Strokes of one feature, moved to where its part lies."""
+    """Strokes of one feature, moved to where its part lies; `numbered` gives runs sewn now their order numbers."""
     draw = _DRAWN[feature.kind]
-    yield from draw(feature, when, placing, (stitch, pitch, binding_mm))
+    yield from draw(feature, when, placing, (stitch, pitch, numbered))
 
 
-Look = tuple[str, float, float]
+Look = tuple[str, float, bool]
 
 
 def _notch(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
@@ -50,10 +50,10 @@ def _seam(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Ite
 
 
 def _box(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Iterator[Stroke]:
-    stitch, pitch, _ = look
+    stitch, pitch, numbered = look
     for path in feature.paths:
         drawn = placing.path(path).distinct()
-        numbers = tuple("·".join(map(str, orders)) for _, orders in drawn) if when == "now" else ()
+        numbers = tuple("·".join(map(str, orders)) for _, orders in drawn) if numbered and when == "now" else ()
         yield Stroke("box", when, tuple(run for run, _ in drawn), stitch=stitch, pitch=pitch, numbers=numbers)
 
 
