@@ -17,16 +17,19 @@ SMOOTH_CORNER_DEG = 5.0
 """Runs that meet at a flatter angle are sewn and cut through without slowing down."""
 
 
-def seam_time(path: Path, stitch_mm: float, tack_stitches: int, tack_ends: int, pace: Pace) -> float:
+def seam_time(
+    path: Path, stitch_mm: float, tack_stitches: int, tack_ends: int, pace: Pace, speed_st_s: float = math.inf
+) -> float:
     """Time to sew along a path: start, each run up to speed and down again, corners, tacks, finish.
 
     Each run that ends at a corner ends with the needle down, so speed is taken off there and `corner stop` added.
     A tack of n stitches is sewn back and forth again: 2·n stitches at the speed reached over n stitches.
 
+    speed_st_s : speed the operation sets, if slower than the station's top speed
     stitch_mm : stitch length; tack_stitches, tack_ends : stitches of a tack, number of ends that have one
     Source: kinematics of formulas above, ours; constants of the station.
     """
-    v = _value(pace.top_speed) * stitch_mm
+    v = min(_value(pace.top_speed), speed_st_s) * stitch_mm
     a, d = _value(pace.acceleration), _value(pace.braking)
     legs = _legs(path)
     counts = stitches_per_run(path, stitch_mm)
@@ -48,12 +51,12 @@ def _legs(path: Path) -> list[list[Segment]]:
     return legs
 
 
-def tack_time(stitches: int, count: int, pace: Pace) -> float:
+def tack_time(stitches: int, count: int, pace: Pace, speed_st_s: float = math.inf) -> float:
     """Time of a row of bartacks: n stitches each at the cycle's speed, start and finish each, moves between.
 
     t = c·(start + n/speed + finish) + (c − 1)·reposition
     """
-    one = _value(pace.start) + stitches / _value(pace.top_speed) + _value(pace.finish)
+    one = _value(pace.start) + stitches / min(_value(pace.top_speed), speed_st_s) + _value(pace.finish)
     return count * one + (count - 1) * _value(pace.reposition)
 
 

@@ -6,6 +6,7 @@ machine does is the machine's run, never rated, and the hand work beside it is w
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -163,8 +164,9 @@ def _run_of(work: str, name: str, bench: Bench) -> float | None:
 
 def _sew_run(feature: FeatureShape, bench: Bench) -> float | None:
     pace = bench.station.pace
+    speed = bench.setting("speed", math.inf)
     if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
-        return tack_time(feature.feature.bartack, feature.feature.count, pace)
+        return tack_time(feature.feature.bartack, feature.feature.count, pace, speed)
     stitch = bench.setting("stitch length", 0.0)
     if bench.kind.model != "seam" or not feature.paths or stitch <= 0:
         return None
@@ -172,7 +174,7 @@ def _sew_run(feature: FeatureShape, bench: Bench) -> float | None:
     if isinstance(feature.feature, Seam):
         tack = feature.feature.tack_stitches
         ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[feature.feature.tack]
-    return sum(seam_time(path, stitch, tack, ends, pace) for path in feature.paths)
+    return sum(seam_time(path, stitch, tack, ends, pace, speed) for path in feature.paths)
 
 
 def _cut_run(name: str, bench: Bench) -> float | None:

@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from builder.drawing import look
 from builder.drawing.box import Box
+from builder.drawing.locator import with_locator
 from builder.drawing.font import ATKINSON, Family, Lettering
 from builder.drawing.frame import Frame, breaks_for, drawn_size, fit
 from builder.drawing.hatch import hatch
@@ -24,7 +25,7 @@ _HATCH_SPACING = 2.6
 # How many points of clutter a drawing twice as large is worth.
 _SCALE_WORTH = 60.0
 # The least share of the paper's width and height kept for the part.
-_PART_SHARE = 0.5
+_PART_SHARE = 0.38
 # Narrower figures are drawn as if this wide and made smaller whole, lines and symbols with the part.
 _FULL_WEIGHT_MM = 70.0
 # A clear drawing is drawn again only if it grows by this much.
@@ -58,6 +59,9 @@ def draw(figure: FigureView, family: Family = ATKINSON) -> Drawing:
 
     family : the lettering; its faces must be installed
     """
+    if figure.locator is not None:
+        drawing, markup = with_locator(figure, figure.locator, lambda one: draw(one, family))
+        return replace(drawing, svg=_document(figure, drawing.height_mm, markup))
     if figure.width_mm < _FULL_WEIGHT_MM:
         return _small(figure, family)
     lettering = Lettering(family, figure.text_mm)

@@ -9,6 +9,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
+from statistics import median
 
 from builder.drawing import look, symbol
 from builder.drawing.box import Box, Trace, box_about, traces_of
@@ -75,12 +76,13 @@ class LineWork:
         reach = min(max(_nearest(point, self.edges), 1.2), 2.4)
         return reach if near[0] <= near[1] else -reach
 
-
     def band(self, chain: Sequence[Run]) -> tuple[float, float]:
         """The two sides of a binding along a chain, mm to the right on paper: the edge, and the side on the goods."""
-        middle = max(chain, key=lambda run: run.length).at(0.5)
-        aside = self.edge_side(*middle)
-        off = _nearest(middle[0], self.edges)
+        longest = max(chain, key=lambda run: run.length)
+        # Other edges may cross or come near at one place, so the middle of several answers counts.
+        probes = [longest.at(share) for share in (0.1, 0.25, 0.45, 0.7, 0.85)]
+        aside = median(self.edge_side(*probe) for probe in probes)
+        off = median(_nearest(point, self.edges) for point, _ in probes)
         if off < _ON_EDGE:
             return 0.0, math.copysign(look.BINDING_WIDTH, aside)
         return math.copysign(min(off, _WIDEST_BAND), aside), math.copysign(_BEYOND_SEAM, -aside)
@@ -259,6 +261,18 @@ def _closed(points: list[XY], closed: bool) -> list[XY]:
     return [*points, points[0]] if closed else points
 
 
+def _area_only(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Goods seen through a detail's window: their tone, and the line only where an edge stroke says so."""
+    work.areas.append(points_of(runs))
+    _fill(work, one, runs)
+
+
+def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """The frame of a detail, on its locator: light under dark, so that it shows on line work."""
+    work.over.append(stroke(path_d(runs), look.GROUND, 1.6, join="round"))
+    work.over.append(stroke(path_d(runs), look.ACCENT, look.RING, join="round"))
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "fold": _fold,
     "seam": _seam,
@@ -268,4 +282,6 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "hardware": _hardware,
     "strip": _strip,
     "binding": _binding,
+    "area": _area_only,
+    "window": _window,
 }

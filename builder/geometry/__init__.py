@@ -1,6 +1,6 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
-from builder.geometry.clip import clip_area, clip_segment
+from builder.geometry.clip import beyond_fold, clip_area, clip_segment
 from builder.geometry.measure import path_inside, smallest_radius
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
@@ -12,7 +12,7 @@ from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
     "Arc", "Bounds", "FeatureShape", "GeometryFault", "Line", "Outline", "PartShape", "Path", "PlacedPart", "Placing",
-    "Point", "Segment", "ShapeBook", "ShapeFault", "Vertex", "bartack_zigzag", "box", "box_and_cross", "clip_area",
+    "Point", "Segment", "ShapeBook", "ShapeFault", "Vertex", "bartack_zigzag", "beyond_fold", "box", "box_and_cross", "clip_area",
     "clip_segment", "needle_points",
     "path_inside", "polygon", "polyline", "rectangle", "smallest_radius", "stitches_per_run",
 ]

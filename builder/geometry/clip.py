@@ -39,6 +39,19 @@ def clip_area(segments: Sequence[Segment], box: Bounds) -> tuple[Point, ...]:
     return tuple(points)
 
 
+def beyond_fold(segments: Sequence[Segment], fold: Segment, inside: Point) -> tuple[Point, ...]:
+    """Corners of a closed area without what lies beyond a straight fold, seen from a point that stays.
+
+    Folds across or along the part only; a slanted one leaves the area as it is.
+    """
+    points = [point for segment in segments for point in segment.to_polyline(_CHORD_MM)[:-1]]
+    for axis in (0, 1):
+        if abs(fold.start[axis] - fold.end[axis]) < TOUCH:
+            limit = fold.start[axis]
+            return tuple(_clip_side(points, axis, limit, inside[axis] > limit))
+    return tuple(points)
+
+
 def _clip_side(points: list[Point], axis: int, limit: float, keep_above: bool) -> list[Point]:
     kept: list[Point] = []
     for before, here in zip([*points[-1:], *points[:-1]], points, strict=True):

@@ -140,7 +140,8 @@ def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[fl
     """Along edges in the order named: against the ring when that is how they follow each other."""
     if edges == ("all",):
         return inset_path(ground, None, None, inset)
-    names = list(ground.edges)
+    # A flipped outline keeps the names of its edges, not their order round the ring.
+    names = sorted(ground.edges, key=lambda name: ground.edges[name][0])
     for edge in edges:
         ground.edge(edge)
     forward = all(

@@ -107,18 +107,36 @@ def cut_with(part: Part) -> tuple[str, ...]:
 def feature_homes(
     operation: Operation, states: Mapping[str, State], parts: Mapping[str, Part]
 ) -> dict[str, tuple[FeatureRef, ...]]:
-    """Feature names an operation may use, with where each is found: made parts first, then needed ones in order."""
+    """Feature names an operation may use, with where each is found.
+
+    Made parts first, then needed ones in order, then the parts inside those.
+    """
     bases: dict[str, None] = {}
     for name in (*operation.makes, *operation.needs):
         state = states.get(name)
         if state is not None:
             bases[state.base] = None
+    for base in tuple(bases):
+        bases.update(dict.fromkeys(_inside(base, states, parts)))
     homes: dict[str, tuple[FeatureRef, ...]] = {}
     for base in bases:
         for feature in parts[base].features:
             homes[feature] = (*homes.get(feature, ()), FeatureRef(base, feature))
             homes[f"{base}/{feature}"] = (FeatureRef(base, feature),)
     return homes
+
+
+def _inside(base: str, states: Mapping[str, State], parts: Mapping[str, Part]) -> Iterator[str]:
+    """Base parts a sub-assembly is made from, through all levels."""
+    seen: set[str] = {base}
+    stack = [base]
+    while stack:
+        for component in parts[stack.pop()].from_:
+            inner = states[component.part].base if component.part in states else ""
+            if inner and inner not in seen:
+                seen.add(inner)
+                stack.append(inner)
+                yield inner
 
 
 def find_feature(name: str, homes: Mapping[str, tuple[FeatureRef, ...]]) -> FeatureRef | None:

@@ -59,8 +59,8 @@ def root_of(path: str) -> str:
 
 
 def photo_path(photo: Photo) -> str:
-    """Where a photo lies in the output folder; named by its digest, so that a changed photo is a new file."""
-    return f"assets/photos/{photo.digest}{PurePosixPath(photo.path).suffix.lower()}"
+    """Where a photo lies in the output folder; a JPEG named by its digest, so that a changed photo is a new file."""
+    return f"assets/photos/{photo.digest}.jpg"
 
 
 def operation_path(sheet: SheetView) -> str:

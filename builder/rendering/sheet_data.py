@@ -256,9 +256,16 @@ def _fault(fault: FaultLine, pens: Pens) -> Json:
 def _size_row(row: SizeRow, pens: Pens) -> Json:
     return {
         "size": pens.text(row.size, bold=True),
-        "values": [pens.text(value) for value in row.values],
+        "values": [_size_value(value, pens) for value in row.values],
         "fingerprint": short_fingerprint(row.fingerprint),
     }
+
+
+def _size_value(value: str, pens: Pens) -> Json:
+    """A value with its other unit in brackets behind it, `269 mm (10.59 in)`, as two texts."""
+    first, bracket, rest = value.partition(" (")
+    other = rest.removesuffix(")") if bracket else ""
+    return {"value": pens.text(first), "other": pens.text(other)}
 
 
 def short_fingerprint(fingerprint: str) -> str:

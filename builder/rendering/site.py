@@ -95,7 +95,7 @@ def render_site(
 ) -> Iterator[tuple[str, bytes]]:
     """All files of the site, path and content, one after the other; the sheets' PDFs are made elsewhere.
 
-    photos : by digest, the bytes of the photos the steps show
+    photos : by digest, the photos the steps show, as JPEG
     """
     site = Site(frame, theme, pens)
     letters: set[str] = set()

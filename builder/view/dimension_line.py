@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from builder.geometry import Bounds, FeatureShape, Outline, PartShape, Point
-from builder.model import Box
+from builder.model import Bartack, Box
 
 Drawn = tuple[Point, Point, Point]
 """Start, end, and the unit direction in which the dimension line stands off."""
@@ -25,6 +25,9 @@ def dimension_points(shape: PartShape, short: str) -> Drawn | None:
     if dimension == "pitch" and len(feature.points) > 1:
         away = _DOWN if feature.points[0][1] == feature.points[1][1] else _RIGHT
         return feature.points[0], feature.points[1], away
+    if isinstance(feature.feature, Bartack) and dimension in ("length", "width"):
+        along = (feature.feature.stands == "across") == (dimension == "length")
+        return _of_box("width" if along else "height", feature.regions[0].bounds())
     if dimension in ("width", "height", "length") and isinstance(feature.feature, Box) | bool(feature.regions):
         return _of_box("width" if dimension == "length" else dimension, box)
     return _to_edge(dimension, box, _ground(feature, shape).bounds())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from builder.geometry import Bounds, PartShape, Path, Placing, Point
@@ -46,8 +46,6 @@ class Ask:
     cut_now: bool = False
     checks: tuple[tuple[str, Tolerance], ...] = ()
     rings: Made = frozenset()
-    stitch: str = ""
-    pitch: float = 0.0
     words: bool = True
     size: tuple[float, float, float] = (98.0, 62.0, 2.8)
 
@@ -57,12 +55,14 @@ class Studio:
     """Makes the figures of one geometry: a plant's shapes with the values of one size.
 
     varying : full names of dimensions that differ between sizes; their values are facts of a size, not of the sheet
+    stitches : (part, feature) → stitch type and length in mm of the operation that sews it
     """
 
     model: PlantModel
     dimensions: Dimensions
     values: Values
     varying: frozenset[str]
+    stitches: Mapping[tuple[str, str], tuple[str, float]]
 
     def figure(self, ask: Ask, shape: PartShape) -> FigureView:
         """The figure of a part's shape as asked."""
@@ -117,14 +117,14 @@ class Studio:
 
     def _strokes(self, layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Stroke]:
         for layer in layers:
-            outline = layer.placing.outline(layer.shape.outline)
             if layer.when != "outline":
                 fill = "wrong" if layer.wrong else "ground"
-                yield Stroke("cut edge", layer.when, outline.segments, closed=True, fill=fill)
+                yield Stroke("cut edge", layer.when, layer.outline.segments, closed=True, fill=fill)
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
                 if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
                     continue
-                yield from feature_strokes(one.shape, one.when, one.placing, ask.stitch, ask.pitch, ask.words)
+                stitch, pitch = self.stitches.get((one.part, one.shape.name), ("301", 3.0))
+                yield from feature_strokes(one.shape, one.when, one.placing, stitch, pitch, ask.words)
 
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
@@ -152,7 +152,8 @@ class Studio:
                 drawn.add(full)
                 value, other = tolerance_pair(tolerance, first)
                 yield DimensionLine(*line, f"{value} ({other})" if other else value, strong=True)
-        for full in self._references(now):
+        # A cut is checked by its outline; words for each notch and hole would hide it.
+        for full in () if ask.cut_now else self._references(now):
             if len(drawn) >= _MOST_DIMENSIONS:
                 return
             line = self._line(full, shape, ask.wrong) if full not in drawn else None
@@ -233,7 +234,7 @@ def _ringed(layers: Sequence[SceneLayer], rings: Made) -> Iterator[Point]:
 
 
 def _callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
-    for one in now:
+    for one in () if ask.cut_now else now:
         if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
             yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
     for layer in layers:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from builder.geometry import FeatureShape, PartShape, Placing
+from builder.geometry import FeatureShape, Line, Outline, PartShape, Placing, beyond_fold
 from builder.model import (
+    Fold,
     Notch,
     Operation,
     PlantModel,
@@ -36,9 +37,10 @@ class SceneFeature:
 
 @dataclass(frozen=True, slots=True)
 class SceneLayer:
-    """A part of the scene: its shape, placing, and whether its wrong side shows."""
+    """A part of the scene: its shape, its outline as it stands now (folded, placed), and whether its wrong side shows."""
 
     shape: PartShape
+    outline: Outline
     placing: Placing
     wrong: bool
     when: str
@@ -114,7 +116,7 @@ def scene(shape: PartShape, before: Made, now: Made, wrong: bool, cut_now: bool)
 
 def _uncovered(layer: SceneLayer, above: list[SceneLayer]) -> SceneLayer:
     """A layer without the notches that the layers above it hide."""
-    outlines = [one.placing.outline(one.shape.outline) for one in above if one.when != "outline"]
+    outlines = [one.outline for one in above if one.when != "outline"]
 
     def hidden(feature: SceneFeature) -> bool:
         points = [feature.placing.point(point) for point in feature.shape.points]
@@ -126,23 +128,48 @@ def _uncovered(layer: SceneLayer, above: list[SceneLayer]) -> SceneLayer:
 def _layers(
     shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool, when: str
 ) -> Iterator[SceneLayer]:
-    own = tuple(_features(shape, placing, before, now, wrong))
+    folds = [one for one in _folds(shape) if (shape.name, one.name) in before]
+    outline = placing.outline(_folded(shape.outline, folds))
+    own = tuple(_features(shape, placing, before, now, wrong, folds))
     if not shape.components:
-        yield SceneLayer(shape, placing, wrong, when, own)
+        yield SceneLayer(shape, outline, placing, wrong, when, own)
         return
     for component in sorted(shape.components, key=lambda one: one.layer):
         turned = wrong != (component.side == "wrong")
         yield from _layers(component.shape, component.placing.then(placing), before, now, turned, when)
-    yield SceneLayer(shape, placing, wrong, "outline", own)
+    yield SceneLayer(shape, outline, placing, wrong, "outline", own)
 
 
-def _features(shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool) -> Iterator[SceneFeature]:
+def _folds(shape: PartShape) -> Iterator[FeatureShape]:
+    """Folds along an edge, which change the outline once they are made."""
+    for one in shape.features.values():
+        if isinstance(one.feature, Fold) and one.feature.fold != "line":
+            yield one
+
+
+def _folded(outline: Outline, folds: Sequence[FeatureShape]) -> Outline:
+    """The outline without what is folded under."""
+    for fold in folds:
+        points = beyond_fold(outline.segments, fold.paths[0].runs[0], outline.centroid())
+        sides = zip(points, (*points[1:], points[0]), strict=True)
+        outline = Outline(tuple(Line(a, b) for a, b in sides if a != b))
+    return outline
+
+
+def _features(
+    shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool, folds: Sequence[FeatureShape]
+) -> Iterator[SceneFeature]:
+    folded = _folded(shape.outline, folds)
     for name, feature in shape.features.items():
         key = (shape.name, name)
         when = "now" if key in now else "earlier" if key in before else ""
         if not when:
             continue
         hidden = feature.kind == "strip" and (feature.feature.side == "wrong") != wrong
+        if folds and feature.kind in ("notch", "fold", "hole"):
+            # What lies on or beyond a fold is under the part now.
+            points = feature.points or tuple(path.start for path in feature.paths)
+            hidden = hidden or feature in folds or not all(folded.contains(p) for p in points)
         if not hidden:
             # A notch is part of the cut edge once it is cut.
             shown = "part" if isinstance(feature.feature, Notch) and when == "earlier" else when

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
 from builder.model import (
@@ -66,6 +66,17 @@ class SheetMaker:
     book: ShapeBook
     results: Results
     usable: frozenset[str]
+    _stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        """Every seam is drawn in the stitch of the operation that sews it, whoever shows it later."""
+        for name, operation in self.model.operations.items():
+            settings = settings_of(self.model, name)
+            if "stitch" not in settings:
+                continue
+            length = settings["stitch length"].nominal if "stitch length" in settings else None
+            made = Work(self.model, operation, name).all_now()
+            self._stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
 
     def sheets(self) -> Iterator[tuple[SheetGroup, SheetView]]:
         """All sheets, operations in the order of their files."""
@@ -81,7 +92,7 @@ class SheetMaker:
         model, name = self.model, group.operation
         operation = model.operations[name]
         station = model.stations[operation.station]
-        studio = Studio(model, self.dimensions, group.values, group.varying)
+        studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches)
         measures = measures_of(operation, studio)
         time = self._time(group)
         work = Work(model, operation, name)
@@ -127,7 +138,8 @@ class SheetMaker:
             distance_mm=float(station.distance.value),
             capital_mm=letters,
         )
-        headings = _headings(group, view, (full for _, full, _ in measures.values()))
+        bases = {model.states[made].base for made in operation.makes if made in model.states}
+        headings = _headings(group, view, (full for _, full, _ in measures.values()), bases)
         named = replace(view, size_names=tuple(_heading_words(one, self.dimensions, model) for one in headings))
         return _signed(named, group, headings, model.plant.units)
 
@@ -180,8 +192,6 @@ class SheetMaker:
         checks = tuple((full, tolerance) for _, full, tolerance in (measures[c] for c in step.check if c in measures) if full)
         homes = feature_homes(work.operation, self.model.states, self.model.parts)
         refs = [find_feature(name, homes) for name in step.look_at]
-        settings = settings_of(self.model, group.operation)
-        length = settings.get("stitch length")
         cut_now = bool(step.cut) and shape.name in {self.model.states[c].base for c in step.cut if c in self.model.states}
         return studio.figure(
             Ask(
@@ -194,8 +204,6 @@ class SheetMaker:
                 cut_now=cut_now,
                 checks=checks,
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
-                stitch=settings["stitch"].words if "stitch" in settings else "301",
-                pitch=float(length.nominal) if length is not None and length.nominal is not None else 3.0,
                 size=(98.0, 62.0, max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8)),
             ),
             shape,
@@ -264,11 +272,14 @@ def source_words(source: str) -> str:
     return _SOURCES[source]
 
 
-def _headings(group: SheetGroup, view: SheetView, measured: Iterable[str | None]) -> tuple[str, ...]:
+def _headings(
+    group: SheetGroup, view: SheetView, measured: Iterable[str | None], bases: Collection[str]
+) -> tuple[str, ...]:
     """Dimensions the sizes table shows: what is measured here, what is worked here, then the size of the piece."""
     drawn = [fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if "now" in words]
     worked = [f"{feature}.{one}" for feature in drawn for one in ("left", "inset", "width", "pitch", "top")]
-    pieces = sorted(name for name in group.varying if "/" not in name and name.endswith((".width", ".height", ".length")))
+    sides = [name for name in sorted(group.varying) if "/" not in name and name.endswith((".width", ".height", ".length"))]
+    pieces = [name for name in sides if name.split(".")[0] in bases] or sides
     wanted = dict.fromkeys(name for name in (*measured, *worked, *pieces) if name in group.varying)
     return tuple(name for name in wanted if name is not None)[:_MOST_HEADINGS]
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from html import escape
+from io import BytesIO
 from itertools import pairwise
 from pathlib import Path
-from struct import pack
-from zlib import compress, crc32
+
+from PIL import Image
 
 from builder.geometry import Line, Segment
 from builder.rendering.markdown import to_html
@@ -335,15 +336,11 @@ def plain_sign(code: str, size: float) -> str:
 PENS = Pens(figure=plain_figure, sign=plain_sign, markdown=to_html)
 
 
-def grey_png(width: int, height: int) -> bytes:
+def grey_jpeg(width: int, height: int) -> bytes:
     """A plain grey picture."""
-
-    def block(kind: bytes, body: bytes) -> bytes:
-        return pack(">I", len(body)) + kind + body + pack(">I", crc32(kind + body))
-
-    rows = (b"\x00" + b"\xb4" * width) * height
-    head = pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)
-    return b"\x89PNG\r\n\x1a\n" + block(b"IHDR", head) + block(b"IDAT", compress(rows, 9)) + block(b"IEND", b"")
+    out = BytesIO()
+    Image.new("L", (width, height), 180).save(out, "JPEG")
+    return out.getvalue()
 
 
 def sample_site(pens: Pens = PENS) -> dict[str, bytes]:
@@ -354,7 +351,7 @@ def sample_site(pens: Pens = PENS) -> dict[str, bytes]:
         [PRODUCT, POUCH],
         [STATION],
         SHEETS,
-        photos={PHOTO.digest: grey_png(480, 320)},
+        photos={PHOTO.digest: grey_jpeg(480, 320)},
         theme=THEME,
         pens=pens,
     )

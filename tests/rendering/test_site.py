@@ -200,7 +200,7 @@ def test_rendering_one_page_gives_the_bytes_of_the_whole_site(files: dict[str, b
 
 def test_a_photo_is_written_once_where_the_pages_look_for_it() -> None:
     paths = [path for path, _ in photo_files((SHEET, SHEET), {PHOTO.digest: b"x"})]
-    assert paths == [f"assets/photos/{PHOTO.digest}.png"]
+    assert paths == [f"assets/photos/{PHOTO.digest}.jpg"]
 
 
 def test_the_shared_files_are_known_before_they_are_made() -> None:

@@ -1,0 +1,51 @@
+"""A feature name that two parts of an operation have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.checking.rule import Problem, Rule, Subject
+from builder.finding import Severity
+
+
+def check(subject: Subject) -> Iterator[Problem]:
+    """Names in steps that mean a feature of more than one made or needed part."""
+    model = subject.model
+    for name, operation in model.operations.items():
+        owners: dict[str, list[str]] = {}
+        bases = dict.fromkeys(
+            model.states[part].base for part in (*operation.makes, *operation.needs) if part in model.states
+        )
+        for base in bases:
+            for feature in model.parts[base].features:
+                owners.setdefault(feature, []).append(base)
+        for number, step in enumerate(operation.steps):
+            key, names = step.work
+            wanted = [(key, one, i) for i, one in enumerate(names)]
+            wanted += [("look at", one, i) for i, one in enumerate(step.look_at)]
+            for where, feature, i in wanted:
+                if len(owners.get(feature, ())) > 1:
+                    words = " and ".join(f"`{base}/{feature}`" for base in owners[feature])
+                    message = f"`{feature}` may mean {words}"
+                    yield Problem(("operation", name), ("steps", number, where, i), message, (f"feature:{feature}",))
+
+
+RULE = Rule(
+    slug="feature-ambiguous",
+    severity=Severity.error,
+    why="The picture and the time would be those of the wrong part.",
+    remedy="Write the part before the feature, as `part/feature`.",
+    check=check,
+    bad="""
+parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 90 mm, height: 90 mm}}, features: {hem-seam: {seam: top, inset: 12 mm}}}
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, patch: 1}}
+""",
+    good="""
+parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 90 mm, height: 90 mm}}, features: {hem-seam: {seam: top, inset: 12 mm}}}
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml:
+  needs: {panel: 1, patch: 1}
+  steps: [{step: hem, sew: panel/hem-seam}]
+""",
+)
