@@ -27,7 +27,7 @@ _TEXT_GAP = 0.9
 _NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0, 17.0, 21.5)
 # A dimension line inside the part is second best.
 _INSIDE = 2.5
-_OVERHANG_PER_MM = 0.12
+_OVERHANG_PER_MM = 0.3
 _TIER = 1.4
 _FIRST_TIER, _TIERS = 3.2, 16
 

@@ -13,7 +13,7 @@ from functools import partial
 from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
-from builder.drawing.label_place import Batch, Candidate
+from builder.drawing.label_place import LEADER, Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size
 from builder.drawing.run import Run
 from builder.drawing.svg import XY
@@ -69,7 +69,7 @@ def _at(disc: _Disc, at: XY, way: XY, off: float, worse: float, lettering: Lette
     piece = ((at[0] + way[0] * off, at[1] + way[1] * off), at)
     # The leader begins on its run, so its first stretch is no crossing; its last may lie in the disc's corner.
     near, far = (at[0] + way[0] * 0.5, at[1] + way[1] * 0.5), (at[0] + way[0] * (off - 1), at[1] + way[1] * (off - 1))
-    line = Trace(*far, *near, weight=4.0)
+    line = Trace(*far, *near, weight=LEADER)
     return Candidate((box,), (line,), cost + _LEADER, partial(_art, disc, centre, piece, lettering))
 
 

@@ -15,7 +15,7 @@ from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
 from builder.drawing.hatch import inside
-from builder.drawing.label_place import Batch, Candidate
+from builder.drawing.label_place import LEADER, Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size, broken_in_two
 from builder.drawing.svg import XY
 
@@ -74,7 +74,7 @@ def _candidate(word: Word, lines: tuple[str, ...], box: Box, cost: float, letter
         return Candidate((box,), (), cost, partial(_word_art, word, lines, box, None))
     piece = _leader(word, box, lettering)
     return Candidate(
-        (box,), (Trace(*piece[0], *piece[1], weight=4.0),), cost + _LEADER, partial(_word_art, word, lines, box, piece)
+        (box,), (Trace(*piece[0], *piece[1], weight=LEADER),), cost + _LEADER, partial(_word_art, word, lines, box, piece)
     )
 
 

@@ -23,8 +23,10 @@ _LINE_APART = 1.1
 
 _ON_LINE, _ON_LINE_PER_MM = 60.0, 4.0
 _ALONG_LINE_PER_MM = 6.0
-# Extension lines and leaders may start in a symbol they belong to; heavier lines keep out of symbols.
+# Extension lines may start in a symbol they belong to; heavier lines keep out of symbols.
 _PASSES = 1.5
+# Weight of a leader: a Trace from its text to its point.
+LEADER = 4.0
 # A label's own lines keep this clear of its text.
 _OWN_GAP = 0.4
 # An extension line often runs along the edge it extends, and may.
@@ -268,12 +270,17 @@ def _lines_against_field(lines: Sequence[Trace], paper: Field) -> float:
         space = line.box
         if not space.inside(paper.frame):
             return math.inf
-        if line.weight > _PASSES and any(
-            space.overlaps(block) and line.inside_of(block) > 0.3 for block in paper.blocked
-        ):
+        if line.weight > _PASSES and any(_runs_into(line, space, block) for block in paper.blocked):
             return math.inf
         cost += _crossed(line, paper.near(space.grown(_LINE_APART)))
     return cost
+
+
+def _runs_into(line: Trace, space: Box, block: Box) -> bool:
+    """Does a line run through a symbol? A leader may end in one, even if the symbol isn't the one it points at."""
+    if not space.overlaps(block) or line.inside_of(block) <= 0.3:
+        return False
+    return not (line.weight == LEADER and block.grown(0.3).holds((line.bx, line.by)))
 
 
 def _against_others(candidate: Candidate, others: Sequence[Candidate]) -> float:

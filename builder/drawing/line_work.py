@@ -82,10 +82,21 @@ class LineWork:
         # Other edges may cross or come near at one place, so the middle of several answers counts.
         probes = [longest.at(share) for share in (0.1, 0.25, 0.45, 0.7, 0.85)]
         aside = median(self.edge_side(*probe) for probe in probes)
-        off = median(_nearest(point, self.edges) for point, _ in probes)
+        off = median(self._outermost(point, way, aside) for point, way in probes)
         if off < _ON_EDGE:
             return 0.0, math.copysign(look.BINDING_WIDTH, aside)
         return math.copysign(min(off, _WIDEST_BAND), aside), math.copysign(_BEYOND_SEAM, -aside)
+
+
+    def _outermost(self, point: XY, way: XY, aside: float) -> float:
+        """Distance of the farthest edge within a band's width on one side: a binding takes in all layers."""
+        found = [_nearest(point, self.edges)]
+        for edge in self.edges:
+            off = _nearest(point, [edge])
+            reached = (point[0] - way[1] * math.copysign(off, aside), point[1] + way[0] * math.copysign(off, aside))
+            if off <= _WIDEST_BAND and _nearest(reached, [edge]) < _ON_EDGE:
+                found.append(off)
+        return max(found)
 
 
 def _nearest(point: XY, edges: Sequence[Run]) -> float:

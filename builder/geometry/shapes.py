@@ -120,9 +120,9 @@ class _Builder:
         return self.book._shape(name, self.values, self.inside)
 
     def fault(self, path: tuple[str | int, ...], error: Exception) -> None:
-        # A KeyError is a dimension without a value, or an unknown part: the finding folds under the one about that.
-        words = str(error) if isinstance(error, GeometryFault) else f"{path[-1]} rests on {error.args[0]}, which has no value"
-        self.book.faults.setdefault((self.name, path), ShapeFault(self.name, path, words))
+        # A KeyError is a dimension without a value, or a part that can't be built: what it rests on is reported.
+        if isinstance(error, GeometryFault):
+            self.book.faults.setdefault((self.name, path), ShapeFault(self.name, path, str(error)))
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float:
         """A typed length in mm; by its name when it has one, so that a size's override counts."""

@@ -57,7 +57,7 @@ FAULTS: dict[str, FaultKind] = {
             "expression-unreadable",
             "A dimension that can't be computed leaves the drawing and the time without a number.",
             "Correct the expression.",
-            ("name-unknown", "value-unreadable"),
+            ("name-unknown", "value-unreadable", "part-without-shape", "key-unknown", "key-missing", "feature-kind"),
         ),
         FaultKind(
             "expression-ring",

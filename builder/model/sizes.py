@@ -143,7 +143,9 @@ def _report_unknown(dimensions: Dimensions) -> None:
                 shorts = [other.short for other in dimensions.definitions.values() if other.part == one.part]
                 close = near(used.text, (*shorts, *dimensions.definitions))
                 hint = f"Did you mean `{close[0]}`?" if close else f"Dimensions here: {', '.join(sorted(shorts))}."
+                other = used.text.split("/")[0].split(".")[0]
                 about = (f"part:{one.part}", f"dimension:{used.text}", *(f"dimension:{name}" for name in close))
+                about += (f"part:{other}",)
                 dimensions.faults.append(
                     DimensionFault(
                         one.part, one.short, f"no dimension is called `{used.text}`", used.offset, hint, about

@@ -54,12 +54,22 @@ def method_hash(facts: Any) -> str:
 def tag_of(fingerprint: str) -> str:
     """A code people read and type: eight signs and a check sign, such as `7F3K Q2MX 4`.
 
-    40 bits of the fingerprint; the check sign is their value modulo 31, which catches any one wrong sign and any two
-    neighbours swapped.
+    40 bits of the fingerprint. The check sign catches any one wrong sign and any two signs swapped: it is the sum of
+    α^i times the i-th sign in the field of 32 elements, where no two powers of α agree and none is 0.
     """
     number = int(fingerprint[:10], 16)
-    signs = "".join(_ALPHABET[(number >> shift) & 31] for shift in range(35, -1, -5))
-    return f"{signs[:4]} {signs[4:]} {_ALPHABET[number % 31]}"
+    signs = [(number >> shift) & 31 for shift in range(35, -1, -5)]
+    check = 0
+    for sign in signs:
+        check = _times_alpha(check ^ sign)
+    text = "".join(_ALPHABET[sign] for sign in signs)
+    return f"{text[:4]} {text[4:]} {_ALPHABET[check]}"
+
+
+def _times_alpha(element: int) -> int:
+    """An element of the field of 32 times α, a root of x⁵ + x² + 1."""
+    doubled = element << 1
+    return doubled ^ 0b100101 if doubled & 32 else doubled
 
 
 _OBJECT = re.compile(r" object at 0x[0-9a-f]+")

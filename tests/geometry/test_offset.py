@@ -7,7 +7,7 @@ import math
 
 import pytest
 import shapely
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from builder.geometry.measure import distance_point_segment, path_inside
@@ -97,7 +97,6 @@ def test_a_walk_of_all_four_edges_stays_open() -> None:
     assert len(path.runs) == 4
 
 
-@settings(deadline=None)
 @given(st.one_of(st.just(0.0), st.floats(1e-6, 59.9)))
 def test_all_round_is_closed_and_starts_where_asked(inset: float) -> None:
     path = inset_path(PANEL, "right", None, inset)
@@ -107,7 +106,6 @@ def test_all_round_is_closed_and_starts_where_asked(inset: float) -> None:
     assert inset_path(PANEL, None, None, inset).start == pytest.approx((inset, inset))
 
 
-@settings(deadline=None)
 @given(st.floats(0, 19.9))
 def test_a_rounded_corner_stays_concentric(inset: float) -> None:
     path = inset_path(ROUNDED, "bottom", "right", inset, start_gap=0)
@@ -120,7 +118,6 @@ def test_a_rounded_corner_stays_concentric(inset: float) -> None:
     assert path.corner_angles() == pytest.approx((0, 0), abs=1e-6)
 
 
-@settings(deadline=None)
 @given(st.floats(20, 59))
 def test_a_used_up_radius_becomes_the_mitre(inset: float) -> None:
     path = inset_path(ROUNDED, "bottom", "right", inset)
@@ -129,7 +126,6 @@ def test_a_used_up_radius_becomes_the_mitre(inset: float) -> None:
     assert path.start == pytest.approx((0, inset))
 
 
-@settings(deadline=None)
 @given(st.floats(0.5, 19.9))
 def test_an_open_end_runs_on_into_the_rounded_corner(inset: float) -> None:
     """The line at height y meets the corner circle (20, 20), r 20 at x = 20 − √(r² − (r − y)²)."""
@@ -139,7 +135,6 @@ def test_an_open_end_runs_on_into_the_rounded_corner(inset: float) -> None:
     assert path.end == pytest.approx((200 - reach, inset), abs=1e-6)
 
 
-@settings(deadline=None)
 @given(st.floats(0, 19), st.floats(0, 19))
 def test_all_round_a_rounded_panel_has_the_closed_form_length(inset: float, more: float) -> None:
     path = inset_path(ROUNDED, None, None, inset)
@@ -224,7 +219,6 @@ def test_a_curved_edge_with_a_corner_runs_on_to_the_cut_edge() -> None:
     assert path.runs[0].radius == pytest.approx(90)
 
 
-@settings(deadline=None)
 @given(convex(), st.floats(0.01, 60), st.integers(0, 20), st.integers(0, 20))
 def test_an_open_path_keeps_its_distance_and_stays_inside(
     corners: list[Point], inset: float, first: int, more: int
@@ -256,7 +250,6 @@ def _endless(segment: Line | Arc) -> Line | Arc:
     return segment.part(-100, 100)
 
 
-@settings(deadline=None)
 @given(convex(), insets)
 def test_the_inset_of_a_convex_shape_is_the_oracles(corners: list[Point], inset: float) -> None:
     shape = polygon(corners)
@@ -272,7 +265,6 @@ def test_the_inset_of_a_convex_shape_is_the_oracles(corners: list[Point], inset:
     assert len(ours.segments) <= len(corners)
 
 
-@settings(deadline=None)
 @given(convex(), insets)
 def test_outward_a_convex_shape_grows_by_its_closed_form(corners: list[Point], more: float) -> None:
     """Mitred all round, area grows by P·d + d²·Σ tan(turn/2)."""
@@ -283,7 +275,6 @@ def test_outward_a_convex_shape_grows_by_its_closed_form(corners: list[Point], m
     assert inset_outline(shape, -more).area() == pytest.approx(expected)
 
 
-@settings(deadline=None)
 @given(stairs(), st.floats(0.1, 12))
 def test_the_inset_of_a_rectilinear_shape_is_the_oracles(corners: list[Point], inset: float) -> None:
     shape = polygon(corners)
@@ -299,7 +290,6 @@ def test_the_inset_of_a_rectilinear_shape_is_the_oracles(corners: list[Point], i
     assert expected.symmetric_difference(oracle(ours)).area == pytest.approx(0, abs=5e-3)
 
 
-@settings(deadline=None)
 @given(stairs(), st.floats(0.1, 4.9))
 def test_a_rectilinear_shape_without_narrow_arms_is_never_refused(corners: list[Point], inset: float) -> None:
     """Arms and slots are at least 10 mm wide, steps may be low: up to 5 mm in and out nothing closes."""
@@ -310,7 +300,6 @@ def test_a_rectilinear_shape_without_narrow_arms_is_never_refused(corners: list[
         assert len(ours.segments) == len(shape.segments)
 
 
-@settings(deadline=None)
 @given(st.floats(1, 200), st.floats(1, 200), st.floats(0.01, 0.49), st.floats(0.01, 0.49))
 def test_a_rounded_panel_keeps_the_closed_form_area(
     w: float, h: float, round_share: float, share: float
@@ -321,7 +310,6 @@ def test_a_rounded_panel_keeps_the_closed_form_area(
     assert inset_outline(rectangle(w, h, r), d).area() == pytest.approx(expected, abs=1e-6)
 
 
-@settings(deadline=None)
 @given(st.floats(0.1, 40), st.floats(0.1, 20))
 def test_there_and_back_is_the_same_panel(more: float, corner: float) -> None:
     panel = rectangle(200, 120, corner)

@@ -7,7 +7,7 @@ import math
 from collections import Counter
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from builder.geometry.path import (
@@ -48,7 +48,6 @@ def test_box_and_cross_of_the_worked_example() -> None:
     assert [run.length for run in twice] == [30]
 
 
-@settings(deadline=None)
 @given(sizes, sizes, corners)
 def test_box_and_cross_has_the_closed_form_length_from_every_corner(
     w: float, h: float, corner: StartCorner
@@ -60,7 +59,6 @@ def test_box_and_cross_has_the_closed_form_length_from_every_corner(
     assert path.bounds() == (0, 0, w, h)
 
 
-@settings(deadline=None)
 @given(sizes, sizes, corners)
 def test_box_and_cross_sews_all_six_lines_and_starts_where_asked(
     w: float, h: float, corner: StartCorner
@@ -106,7 +104,6 @@ def test_distinct_counts_a_line_sewn_back_and_an_arc_sewn_back_once() -> None:
     assert len(Path((arc, Line(arc.end, arc.start))).distinct()) == 2
 
 
-@settings(deadline=None)
 @given(paths())
 def test_there_and_back_draws_each_run_once_and_sews_it_twice(path: Path) -> None:
     once = Counter(len(numbers) for _, numbers in path.distinct())
@@ -132,7 +129,6 @@ def test_corner_angles_of_a_reversal_and_of_a_smooth_join() -> None:
     assert polyline([(0, 0), (10, 0), (10, -5)]).corner_angles() == pytest.approx((-90,))
 
 
-@settings(deadline=None)
 @given(paths())
 def test_reversing_turns_the_corners_round(path: Path) -> None:
     angles, back = path.corner_angles(), path.reversed().corner_angles()
@@ -164,7 +160,6 @@ def test_stitches_are_whole_in_every_run() -> None:
     assert stitches_per_run(box_and_cross(38.1, 30), 3.2) == (12, 10, 12, 10, 16, 10, 16)
 
 
-@settings(deadline=None)
 @given(st.integers(1, 2000), st.floats(0.5, 8))
 def test_an_exact_multiple_gets_no_extra_stitch(count: int, stitch: float) -> None:
     """Each length is the multiple but for a few last digits, as unit conversion leaves it."""
@@ -173,7 +168,6 @@ def test_an_exact_multiple_gets_no_extra_stitch(count: int, stitch: float) -> No
         assert stitches_per_run(path, stitch) == (count,)
 
 
-@settings(deadline=None)
 @given(st.integers(1, 2000), st.floats(0.5, 8), st.floats(1e-3, 0.999))
 def test_a_part_of_a_stitch_is_a_stitch(count: int, stitch: float, part: float) -> None:
     assert stitches_per_run(polyline([(0, 0), ((count + part) * stitch, 0)]), stitch) == (count + 1,)
@@ -185,7 +179,6 @@ def test_the_shortest_run_has_one_stitch_and_no_length_is_refused() -> None:
         stitches_per_run(box(10, 10), 0)
 
 
-@settings(deadline=None)
 @given(paths(), st.floats(1, 10))
 def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(
     path: Path, stitch: float
@@ -196,7 +189,6 @@ def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(
     assert all(distance(a, b) <= stitch * (1 + 1e-6) for a, b in itertools.pairwise(points))
 
 
-@settings(deadline=None)
 @given(paths(), st.floats(0, 0.6), st.floats(0, 0.6))
 def test_shortening_takes_the_gaps_off_the_length_and_stays_on_the_path(
     path: Path, first: float, last: float
@@ -246,7 +238,6 @@ def test_a_bartack_goes_from_side_to_side_evenly() -> None:
     assert points == [(0, -1), (2.5, 1), (5, -1), (7.5, 1), (10, -1)]
 
 
-@settings(deadline=None)
 @given(st.floats(1, 40), st.floats(0.5, 10), st.integers(1, 80))
 def test_a_bartack_has_the_cover_length_of_its_stitches(long: float, wide: float, stitches: int) -> None:
     """n · √(W² + (L/n)²), the cover in the thread formula."""

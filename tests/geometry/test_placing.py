@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.geometry.outline import Vertex, polygon, rectangle
@@ -30,13 +30,11 @@ def test_turning_over_keeps_up_up() -> None:
     assert Placing(flipped=True).point((5, 7)) == (-5, 7)
 
 
-@settings(deadline=None)
 @given(placings, points, points)
 def test_no_distance_changes(placing: Placing, a: Point, b: Point) -> None:
     assert distance(placing.point(a), placing.point(b)) == pytest.approx(distance(a, b), abs=1e-9)
 
 
-@settings(deadline=None)
 @given(placings, placings, points)
 def test_compose_is_one_after_the_other(outer: Placing, inner: Placing, point: Point) -> None:
     both = outer.point(inner.point(point))
@@ -44,14 +42,12 @@ def test_compose_is_one_after_the_other(outer: Placing, inner: Placing, point: P
     assert inner.then(outer).point(point) == pytest.approx(both, abs=1e-8)
 
 
-@settings(deadline=None)
 @given(placings, points)
 def test_the_inverse_undoes(placing: Placing, point: Point) -> None:
     assert placing.inverse().point(placing.point(point)) == pytest.approx(point, abs=1e-8)
     assert placing.point(placing.inverse().point(point)) == pytest.approx(point, abs=1e-8)
 
 
-@settings(deadline=None)
 @given(
     st.sampled_from([0, 90, 180, 270]), st.booleans(), st.tuples(st.integers(-99, 99), st.integers(-99, 99))
 )
@@ -60,13 +56,11 @@ def test_quarter_turns_come_back_exactly(turn: int, flipped: bool, point: tuple[
     assert placing.inverse().point(placing.point(point)) == point
 
 
-@settings(deadline=None)
 @given(points)
 def test_in_place_moves_nothing(point: Point) -> None:
     assert IN_PLACE.point(point) == point
 
 
-@settings(deadline=None)
 @given(placings, st.floats(0, 1), st.booleans())
 def test_an_arc_moves_point_by_point(placing: Placing, share: float, clockwise: bool) -> None:
     """The sense of an arc is only right if its inner points land where the points themselves land."""
@@ -86,7 +80,6 @@ def test_turning_over_swaps_the_sense_of_an_arc() -> None:
     assert not turned.clockwise
 
 
-@settings(deadline=None)
 @given(placings)
 def test_a_path_keeps_its_order_and_lengths(placing: Placing) -> None:
     path = box_and_cross(38.1, 30)
@@ -96,7 +89,6 @@ def test_a_path_keeps_its_order_and_lengths(placing: Placing) -> None:
     assert moved.start == placing.point(path.start)
 
 
-@settings(deadline=None)
 @given(placings)
 def test_an_outline_stays_counter_clockwise_and_its_edges_keep_their_names(placing: Placing) -> None:
     corners = [

@@ -6,7 +6,7 @@ import itertools
 import math
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from builder.geometry.segment import Arc, Line, Segment, arc_from_bulge, arc_from_radius
@@ -67,7 +67,6 @@ def test_equal_ends_are_the_whole_circle() -> None:
     assert circle.bounds() == pytest.approx((-3, -3, 3, 3))
 
 
-@settings(deadline=None)
 @given(segments)
 def test_length_is_what_is_walked(segment: Segment) -> None:
     along = walked(segment)
@@ -75,14 +74,12 @@ def test_length_is_what_is_walked(segment: Segment) -> None:
     assert segment.length == pytest.approx(total, rel=1e-6)
 
 
-@settings(deadline=None)
 @given(segments)
 def test_the_ends_come_out_exactly(segment: Segment) -> None:
     assert segment.point_at(0) == segment.start
     assert segment.point_at(1) == segment.end
 
 
-@settings(deadline=None)
 @given(segments, st.floats(0.001, 0.999))
 def test_the_tangent_points_the_way_the_point_moves(segment: Segment, share: float) -> None:
     ahead = sub(segment.point_at(share + 1e-4), segment.point_at(share - 1e-4))
@@ -91,7 +88,6 @@ def test_the_tangent_points_the_way_the_point_moves(segment: Segment, share: flo
     assert dot(ahead, tangent) == pytest.approx(math.hypot(*ahead), rel=1e-6)
 
 
-@settings(deadline=None)
 @given(segments, shares)
 def test_share_of_undoes_point_at(segment: Segment, share: float) -> None:
     assert segment.share_of(segment.point_at(share)) == pytest.approx(share, abs=1e-8)
@@ -103,7 +99,6 @@ def test_share_of_counts_past_the_nearer_end() -> None:
     assert Line((0.0, 0.0), (10.0, 0.0)).share_of((15.0, 3.0)) == pytest.approx(1.5)
 
 
-@settings(deadline=None)
 @given(segments, shares)
 def test_reversed_visits_the_same_points_from_the_end(segment: Segment, share: float) -> None:
     back = segment.reversed()
@@ -111,7 +106,6 @@ def test_reversed_visits_the_same_points_from_the_end(segment: Segment, share: f
     assert back.point_at(share) == pytest.approx(segment.point_at(1 - share), abs=1e-7)
 
 
-@settings(deadline=None)
 @given(segments, st.floats(0, 0.45), st.floats(0.55, 1))
 def test_a_part_lies_on_the_segment_and_has_its_share_of_the_length(
     segment: Segment, first: float, last: float
@@ -121,7 +115,6 @@ def test_a_part_lies_on_the_segment_and_has_its_share_of_the_length(
     assert piece.point_at(0.5) == pytest.approx(segment.point_at((first + last) / 2), abs=1e-6)
 
 
-@settings(deadline=None)
 @given(segments)
 def test_bounds_are_the_extremes_of_what_is_walked(segment: Segment) -> None:
     along = walked(segment)
@@ -130,7 +123,6 @@ def test_bounds_are_the_extremes_of_what_is_walked(segment: Segment) -> None:
     assert segment.bounds() == pytest.approx(seen, abs=1e-3)
 
 
-@settings(deadline=None)
 @given(segments, st.floats(-5, 5))
 def test_a_parallel_is_everywhere_as_far_to_the_left_as_asked(segment: Segment, offset: float) -> None:
     beside = segment.parallel(offset)
@@ -151,7 +143,6 @@ def test_the_parallel_inside_an_arc_vanishes_at_its_radius() -> None:
     assert outside.radius == pytest.approx(12)
 
 
-@settings(deadline=None)
 @given(arcs(), st.floats(0.001, 50))
 def test_the_chords_leave_the_arc_by_no_more_than_the_tolerance(arc: Arc, tolerance: float) -> None:
     line = arc.to_polyline(tolerance)
@@ -161,7 +152,6 @@ def test_the_chords_leave_the_arc_by_no_more_than_the_tolerance(arc: Arc, tolera
         assert arc.radius - distance(middle, arc.centre) <= tolerance * (1 + 1e-6) + 1e-9
 
 
-@settings(deadline=None)
 @given(arcs(), st.floats(0.001, 0.1))
 def test_no_more_chords_than_needed(arc: Arc, tolerance: float) -> None:
     """One chord fewer would leave the arc by more than the tolerance (or span over a quarter turn)."""
@@ -181,7 +171,6 @@ def test_a_tolerance_of_nothing_is_refused() -> None:
         QUARTER.to_polyline(0)
 
 
-@settings(deadline=None)
 @given(arcs())
 def test_a_bulge_gives_back_the_arc_it_was_taken_from(arc: Arc) -> None:
     again = arc_from_bulge(arc.start, arc.end, math.tan(arc.sweep / 4))
@@ -202,7 +191,6 @@ def test_a_flat_bulge_is_a_line() -> None:
     assert arc_from_bulge((0.0, 0.0), (10.0, 0.0), 0.0) == Line((0.0, 0.0), (10.0, 0.0))
 
 
-@settings(deadline=None)
 @given(arcs().filter(lambda arc: abs(abs(arc.sweep) - math.pi) > 0.01))
 def test_a_radius_gives_back_the_arc_it_was_taken_from(arc: Arc) -> None:
     large = abs(arc.sweep) > math.pi
@@ -234,7 +222,6 @@ def test_what_is_no_segment_is_refused(build: object) -> None:
         build()  # type: ignore[operator]
 
 
-@settings(deadline=None)
 @given(arcs(), st.floats(0, 2 * math.pi))
 def test_an_arc_holds_the_points_of_its_circle_within_its_sweep(arc: Arc, angle: float) -> None:
     on_circle = add(arc.centre, (arc.radius * math.cos(angle), arc.radius * math.sin(angle)))

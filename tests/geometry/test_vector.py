@@ -6,7 +6,7 @@ import math
 import pickle
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.geometry.vector import (
@@ -60,7 +60,6 @@ def test_a_turn_by_60_degrees_is_counter_clockwise() -> None:
     assert rotate((2, 0), 60) == pytest.approx((1, math.sqrt(3)))
 
 
-@settings(deadline=None)
 @given(long_enough, st.floats(-720, 720))
 def test_rotating_keeps_the_length_and_adds_the_angle(point: tuple[float, float], turn: float) -> None:
     turned = rotate(point, turn)
@@ -68,7 +67,6 @@ def test_rotating_keeps_the_length_and_adds_the_angle(point: tuple[float, float]
     assert math.remainder(turn_deg(point, turned) - turn, 360) == pytest.approx(0, abs=1e-6)
 
 
-@settings(deadline=None)
 @given(points, points)
 def test_lerp_gives_both_ends_exactly(a: tuple[float, float], b: tuple[float, float]) -> None:
     assert lerp(a, b, 0) == a

@@ -189,6 +189,15 @@ POCKET = replace(
     products=("Tool roll", "Instrument pouch"),
     protection=(EYES, GUARD),
     notices=(DEFER,),
+    settings=(
+        *HANDLE_END.settings[:2],
+        Setting("thread", "thread-135", "Bonded nylon thread, tex 135", "", "rear cone stand", "read the cone's label"),
+        Setting("bobbin thread", "thread-135", "Bonded nylon thread, tex 135", "", "bobbin winder", ""),
+        *HANDLE_END.settings[3:],
+        Setting("bobbin tension", "0.5", "0.5 N ± 0.1", "0.11 lbf ± 0.02", "screw on the bobbin case", "hang it by its thread"),
+        Setting("foot pressure", "45", "45 N ± 5", "10.1 lbf ± 1.1"),
+        Setting("speed", "1800", "1800 st/min ± 100"),
+    ),
     steps=(
         _pocket_step(1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"),
         replace(

@@ -19,12 +19,14 @@ def check(subject: Subject) -> Iterator[Problem]:
         for base in bases:
             for feature in model.parts[base].features:
                 owners.setdefault(feature, []).append(base)
+        said: set[str] = set()
         for number, step in enumerate(operation.steps):
             key, names = step.work
             wanted = [(key, one, i) for i, one in enumerate(names)]
             wanted += [("look at", one, i) for i, one in enumerate(step.look_at)]
             for where, feature, i in wanted:
-                if len(owners.get(feature, ())) > 1:
+                if len(owners.get(feature, ())) > 1 and feature not in said:
+                    said.add(feature)
                     words = " and ".join(f"`{base}/{feature}`" for base in owners[feature])
                     message = f"`{feature}` may mean {words}"
                     yield Problem(("operation", name), ("steps", number, where, i), message, (f"feature:{feature}",))

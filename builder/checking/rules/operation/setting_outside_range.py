@@ -65,5 +65,5 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   settings: {stitch length: 3 mm ± 0.2}
 """,
-    follows_from=("setting-unreadable", "station-limit-unreadable",),
+    follows_from=("setting-unreadable", "station-limit-unreadable", "stitch-not-sewn"),
 )

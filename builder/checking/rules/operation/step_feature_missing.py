@@ -45,5 +45,5 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   steps: [{step: hem, sew: hem-seam}]
 """,
-    follows_from=("name-unknown", "feature-kind", "value-unreadable", "key-unknown", "shape-impossible",),
+    follows_from=("name-unknown", "feature-kind", "value-unreadable", "key-unknown", "shape-impossible", "made-without-part"),
 )

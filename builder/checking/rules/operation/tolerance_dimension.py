@@ -44,5 +44,5 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   tolerances: {hem: {of: hem-seam.inset}}
 """,
-    follows_from=("expression-unreadable", "name-unknown", "key-unknown",),
+    follows_from=("expression-unreadable", "name-unknown", "key-unknown", "made-without-part"),
 )

@@ -37,5 +37,5 @@ operations/cut-panel.yaml:
 operations/sew-hem.yaml:
   needs: {patch: 1}
 """,
-    follows_from=("name-unknown", "name-differs",),
+    follows_from=("name-unknown", "name-differs", "made-without-part"),
 )

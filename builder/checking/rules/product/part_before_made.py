@@ -21,12 +21,12 @@ def check(subject: Subject) -> Iterator[Problem]:
             for made in model.operations[operation].makes:
                 places.setdefault(made, index)
         for index, (operation, number) in enumerate(order):
-            for need in model.operations[operation].needs:
-                if places.get(need, -1) > index:
-                    maker = order[places[need]][0]
-                    message = f"{operation} needs {need}, which {maker} makes only later"
-                    about = (f"operation:{operation}", f"operation:{maker}")
-                    yield Problem(("product", name), ("route", number), message, about)
+            late = [need for need in model.operations[operation].needs if places.get(need, -1) > index]
+            if late:
+                makers = [order[places[need]][0] for need in late]
+                words = " and ".join(f"{need}, which {maker} makes" for need, maker in zip(late, makers, strict=True))
+                about = (f"operation:{operation}", *(f"operation:{maker}" for maker in makers))
+                yield Problem(("product", name), ("route", number), f"{operation} needs {words} only later", about)
 
 
 def _operations(operation: str | None, product: str | None, subject: Subject, inside: frozenset[str]) -> Iterator[str]:
