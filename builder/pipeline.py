@@ -42,6 +42,12 @@ class Checked:
         return any(one.severity is Severity.error for one in self.findings)
 
 
+def _left_out(linked: Linked, usable: frozenset[str]) -> int:
+    """Operations not checked to the end, those that could not be read included."""
+    known = set(linked.model.operations) | {name for kind, name in linked.unusable if kind == "operation"}
+    return len(known - usable)
+
+
 def check_plant(folder: Path) -> Checked:
     """Reading, model, checking, computing, and the rules that ask for numbers. Raises UsageError for no folder."""
     if not folder.is_dir():
@@ -58,7 +64,7 @@ def check_plant(folder: Path) -> Checked:
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})
     findings += check_results(Subject(model, linked.dimensions, book, usable, results))
     shown = tuple(report(findings, model))
-    return Checked(source, linked, shown, results, book, usable, len(model.operations) - len(usable))
+    return Checked(source, linked, shown, results, book, usable, _left_out(linked, usable))
 
 
 Progress = Callable[[str, int, int], None]

@@ -11,12 +11,12 @@ from functools import lru_cache
 
 from builder.drawing import look
 from builder.drawing.box import Box
-from builder.drawing.locator import with_locator
 from builder.drawing.font import ATKINSON, Family, Lettering
 from builder.drawing.frame import Frame, breaks_for, drawn_size, fit
 from builder.drawing.hatch import hatch
 from builder.drawing.layout import Layout, lay_out
 from builder.drawing.lettered import TextBox
+from builder.drawing.locator import with_locator
 from builder.drawing.svg import element, lines_d, num, stroke, words
 from builder.view import FigureView
 

@@ -73,9 +73,8 @@ def _candidate(word: Word, lines: tuple[str, ...], box: Box, cost: float, letter
     if math.dist(word.at, box.nearest(word.at)) - word.keep_off <= 1.5 * lettering.cap_mm:
         return Candidate((box,), (), cost, partial(_word_art, word, lines, box, None))
     piece = _leader(word, box, lettering)
-    return Candidate(
-        (box,), (Trace(*piece[0], *piece[1], weight=LEADER),), cost + _LEADER, partial(_word_art, word, lines, box, piece)
-    )
+    line = Trace(*piece[0], *piece[1], weight=LEADER)
+    return Candidate((box,), (line,), cost + _LEADER, partial(_word_art, word, lines, box, piece))
 
 
 def _word_art(word: Word, lines: tuple[str, ...], box: Box, leader: tuple[XY, XY] | None) -> LabelArt:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
@@ -16,6 +15,7 @@ from builder.model.references import Reference, references
 from builder.model.settings import setting_findings
 from builder.model.sizes import DimensionFault, Dimensions, plant_dimensions
 from builder.model.states import part_states
+from builder.model.unreadable import without_unreadable
 from builder.model.study import Study, read_study
 from builder.reading import Source
 
@@ -40,13 +40,19 @@ def link(source: Source) -> Linked | list[Finding]:
     model = _model(loaded, loaded.plant, studies, source)
     known = _known_names(loaded, model, source)
     for reference in references(model):
+        if loaded.blind and "part" in reference.kinds:
+            continue  # it may be made by the operation nobody can read
         if (finding := _check(reference, known, model)) is not None:
             findings.append(finding)
     for name in model.operations:
         findings.extend(setting_findings(model, name))
-    dimensions = plant_dimensions(model.parts, model.materials)
+    unreadable = frozenset(key for key in loaded.known if key not in loaded.entries)
+    dimensions = plant_dimensions(model.parts, model.materials, {name for kind, name in unreadable if kind == "part"})
     findings.extend(_dimension_finding(one, model) for one in dimensions.faults)
-    return Linked(model, dimensions, tuple(findings), frozenset(_unusable(loaded)))
+    if unreadable:
+        model, left_out = without_unreadable(model, unreadable)
+        unreadable |= left_out
+    return Linked(model, dimensions, tuple(findings), unreadable)
 
 
 def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Source) -> PlantModel:
@@ -132,12 +138,3 @@ def _dimension_path(one: DimensionFault, model: PlantModel) -> tuple[str | int, 
         return ("features", owner, key)
     index = next((i for i, component in enumerate(part.from_) if component.part == owner), 0)
     return ("from", index, "at", dimension)
-
-
-def _unusable(loaded: Loaded) -> Iterator[tuple[str, str]]:
-    """Objects that could not be read at all."""
-    for key in loaded.known:
-        if key not in loaded.entries:
-            yield key
-
-

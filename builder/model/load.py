@@ -58,11 +58,15 @@ class Entry:
 
 @dataclass(slots=True)
 class Loaded:
-    """All objects that could be read; `known` holds also those that could not, so that nothing complains of them."""
+    """All objects that could be read; `known` holds also those that could not, so that nothing complains of them.
+
+    blind : an operation's file can't be read at all, so nobody knows which parts it makes
+    """
 
     plant: Entry | None = None
     entries: dict[Key, Entry] = field(default_factory=dict)
     known: dict[Key, Place] = field(default_factory=dict)
+    blind: bool = False
     findings: list[Finding] = field(default_factory=list)
 
 
@@ -90,6 +94,7 @@ def _load_document(document: Document, loaded: Loaded) -> None:
     kind, value = document.kind, document.value
     if document.broken or value is None:
         loaded.known[kind, document.name] = Place(document.file)
+        loaded.blind = loaded.blind or kind == "operation"
         return
     plural = f"{kind}s"
     if kind in value and plural in value:
@@ -153,6 +158,15 @@ def _add(entry: Entry, body: Any, loaded: Loaded) -> None:
     entry.value = _typed(NOUNS[entry.kind], body, entry, loaded)
     if entry.value is not None:
         loaded.entries[key] = entry
+    elif entry.kind == "operation":
+        for made in _made_by(body):
+            loaded.known.setdefault(("part", made), entry.place("makes"))
+
+
+def _made_by(body: Any) -> list[str]:
+    """Names an operation makes, as far as its plain values tell: they count as known though it can't be read."""
+    makes = body.get("makes") if isinstance(body, dict) else None
+    return [makes] if isinstance(makes, str) else list(makes) if isinstance(makes, dict) else []
 
 
 def _typed(noun: type[Noun], body: Any, entry: Entry, loaded: Loaded) -> Noun | None:

@@ -7,7 +7,7 @@ dimension is computed again, so sizes that agree share their values.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from graphlib import CycleError, TopologicalSorter
 
@@ -79,13 +79,19 @@ class Dimensions:
         return values
 
 
-def plant_dimensions(parts: Mapping[str, Part], materials: Mapping[str, Material]) -> Dimensions:
-    """All named dimensions of the parts, computed; what can't be is listed in `faults`."""
+def plant_dimensions(
+    parts: Mapping[str, Part], materials: Mapping[str, Material], unreadable: Collection[str] = ()
+) -> Dimensions:
+    """All named dimensions of the parts, computed; what can't be is listed in `faults`.
+
+    unreadable : parts known by name only; what rests on their dimensions has no value and no fault of its own
+    """
     definitions = {full: one for name, part in parts.items() for full, one in _defined(name, part, materials)}
     dimensions = Dimensions(definitions)
-    _report_unknown(dimensions)
+    echoes = _report_unknown(dimensions, unreadable)
     dimensions._order.extend(_ordered(dimensions))
     bad = {f"{one.part}/{one.short}" if "." in one.short else f"{one.part}.{one.short}" for one in dimensions.faults}
+    bad |= echoes
     for name in dimensions._order:
         if name in bad or bad.intersection(_uses(name, definitions)):
             bad.add(name)  # follows from a fault that is already reported
@@ -134,12 +140,17 @@ def _uses(name: str, definitions: Mapping[str, Definition]) -> list[str]:
     return [used for used in found if used is not None]
 
 
-def _report_unknown(dimensions: Dimensions) -> None:
-    for one in dimensions.definitions.values():
+def _report_unknown(dimensions: Dimensions, unreadable: Collection[str]) -> set[str]:
+    """Faults for names that lead nowhere. Returns the dimensions that rest on an unreadable part."""
+    echoes: set[str] = set()
+    for full, one in dimensions.definitions.items():
         if not isinstance(one.typed, Expression):
             continue
         for used in one.typed.names:
             if find_dimension(used.text, one.part, dimensions.definitions) is None:
+                if used.text.split("/")[0].split(".")[0] in unreadable:
+                    echoes.add(full)
+                    break
                 shorts = [other.short for other in dimensions.definitions.values() if other.part == one.part]
                 close = near(used.text, (*shorts, *dimensions.definitions))
                 hint = f"Did you mean `{close[0]}`?" if close else f"Dimensions here: {', '.join(sorted(shorts))}."
@@ -152,6 +163,7 @@ def _report_unknown(dimensions: Dimensions) -> None:
                     )
                 )
                 break
+    return echoes
 
 
 def _ordered(dimensions: Dimensions) -> list[str]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from io import BytesIO
 from pathlib import Path
 from types import MappingProxyType
 
@@ -76,8 +77,9 @@ def load_font_table(path: Path | str) -> FontTable:
     """
     from fontTools.ttLib import TTFont, TTLibError
 
+    data = BytesIO(Path(path).read_bytes())
     try:
-        font = TTFont(path, lazy=True)
+        font = TTFont(data, lazy=True)
     except TTLibError as fault:
         raise ValueError(f"{Path(path).name} is not a font file.") from fault
     with font:

@@ -8,9 +8,19 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from markupsafe import Markup
+
 from builder.rendering.markdown import plain
-from builder.rendering.page_data import Data, Pens, head_data, operation_path, step_data
-from builder.rendering.screen_fit import fit_of
+from builder.rendering.page_data import (
+    GENERAL_WARNING,
+    SIGN_MM,
+    Data,
+    Pens,
+    head_data,
+    operation_path,
+    step_data,
+)
+from builder.rendering.screen_fit import band_is_brief, fit_of
 from builder.view import SheetView, StepView
 
 # A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide. At this size on paper its capitals then
@@ -18,17 +28,51 @@ from builder.view import SheetView, StepView
 FLOOR_MM = (80.0, 52.0)
 FLOOR_TEXT_MM = 2.8
 MOST_DOTS_IN_LINE = 9
+MOST_LARGE_SETTINGS = 6
 
 
 def floor_data(sheet: SheetView, pens: Pens) -> Data:
-    """The floor screen: the settings first, when there are any, then one screen a step."""
+    """The floor screen: what to read and set first, then one screen a step.
+
+    Each sign is drawn once and used on every screen.
+    """
     steps = [step_data(_for_floor(step), pens) for step in sheet.steps]
     stops = _stops(sheet)
     return {
         **head_data(sheet, pens),
         "page_path": operation_path(sheet),
+        "brief": band_is_brief(sheet),
+        "signs": _signs(sheet, pens),
+        "cautions": [
+            {
+                "signal": item.signal,
+                "text": item.text,
+                "name": item.hazard,
+                "drawing": _use(item.sign or GENERAL_WARNING),
+            }
+            for item in sheet.cautions
+        ],
+        "protection": [
+            {"text": item.text or item.name, "name": item.name, "drawing": _use(item.sign)} for item in sheet.protection
+        ],
+        "dense": len(sheet.settings) > MOST_LARGE_SETTINGS,
         "screens": [_screen(sheet, stops, index, steps) for index in range(len(stops))],
     }
+
+
+def _signs(sheet: SheetView, pens: Pens) -> list[Data]:
+    codes = {item.sign or GENERAL_WARNING for item in sheet.cautions} | {item.sign for item in sheet.protection}
+    return [{"id": f"sign-{code}", "drawing": Markup(pens.sign(code, SIGN_MM))} for code in sorted(codes) if code]
+
+
+def _use(code: str) -> Markup:
+    """A sign drawn by reference to the one in the page's definitions."""
+    if not code:
+        return Markup("")
+    box = f"0 0 {SIGN_MM:g} {SIGN_MM:g}"
+    return Markup(
+        '<span class="sign" aria-hidden="true"><svg viewBox="{}" focusable="false"><use href="#sign-{}"/></svg></span>'
+    ).format(box, code)
 
 
 def _for_floor(step: StepView) -> StepView:
@@ -41,58 +85,77 @@ def _for_floor(step: StepView) -> StepView:
 
 @dataclass(frozen=True, slots=True)
 class _Stop:
-    """A place of the floor screen: its anchor, what its dot shows, what it is called. `step` is None for the set-up."""
+    """A place of the floor screen. `kind` is cautions, notices, settings, sizes or step; only a step has a `step`."""
 
     anchor: str
-    dot: str
-    label: str
-    step: StepView | None
+    kind: str
+    title: str
+    step: StepView | None = None
 
 
 def _stops(sheet: SheetView) -> list[_Stop]:
-    steps = [
-        _Stop(f"step-{step.name}", str(step.number), f"Step {step.number}: {plain(step.do)}", step)
-        for step in sheet.steps
-    ]
-    has_set_up = bool(sheet.settings or sheet.sizes or sheet.notices) or not steps
-    return [_Stop("set-up", "set up", "Set up", None), *steps] if has_set_up else steps
+    """The places in order. The cautions get a screen of their own where the other screens only name them."""
+    first = (
+        _Stop("cautions", "cautions", "Cautions") if band_is_brief(sheet) else None,
+        _Stop("notices", "notices", "Read first") if sheet.notices else None,
+        _Stop("settings", "settings", "Set the machine") if sheet.settings else None,
+        _Stop("sizes", "sizes", "Sizes") if sheet.sizes else None,
+    )
+    steps = [_Stop(f"step-{step.name}", "step", plain(step.do), step) for step in sheet.steps]
+    return [*filter(None, first), *steps]
 
 
 def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequence[Data]) -> Data:
     stop = stops[index]
     last = index == len(stops) - 1
-    first_step = next((other for other in stops if other.step), stop)
+    first_step = next((other for other in stops if other.step), stops[0])
     following = first_step if last else stops[index + 1]
     data = steps[stop.step.number - 1] if stop.step else None
+    dots = _dots(stops, index)
     return {
         "anchor": stop.anchor,
+        "kind": stop.kind,
+        "title": stop.title,
         "step": data,
         "shows": bool(data and (data["drawing"] or data["photo"])),
         "fit": fit_of(sheet, stop.step),
-        "place": f"step {stop.step.number} of {len(steps)}" if stop.step else "set up",
+        "place": _place(stops, index),
         "onward": _onward(following, last),
         "back": stops[index - 1].anchor if index else "",
         "next": following.anchor,
         "next_more": " piece" if last else "",
-        "many": len(stops) > MOST_DOTS_IN_LINE,
-        "dots": [_dot(other, position, index) for position, other in enumerate(stops)],
+        "many": len(dots) > MOST_DOTS_IN_LINE,
+        "dots": dots,
     }
+
+
+def _place(stops: Sequence[_Stop], index: int) -> str:
+    """`step 3 of 7`, or `set up 1 of 2` for the screens before the steps."""
+    is_step = stops[index].step is not None
+    alike = [position for position, stop in enumerate(stops) if (stop.step is not None) == is_step]
+    return f"{'step' if is_step else 'set up'} {alike.index(index) + 1} of {len(alike)}"
 
 
 def _onward(following: _Stop, last: bool) -> str:
     if last:
         return "then the next piece"
-    return f"next: {short(following.step.do) if following.step else following.label}"
+    return f"next: {short(following.title) if following.step else following.title.lower()}"
 
 
-def _dot(stop: _Stop, position: int, here: int) -> Mapping[str, str]:
-    state = "done" if position < here else "now" if position == here else "ahead"
-    return {
-        "anchor": stop.anchor,
-        "text": stop.dot,
-        "label": stop.label,
-        "state": state if stop.step else f"{state} word",
-    }
+def _dots(stops: Sequence[_Stop], here: int) -> list[Mapping[str, str]]:
+    """One dot a step, and one word before them for all that is read and set first."""
+    before = [position for position, stop in enumerate(stops) if stop.step is None]
+    dots: list[Mapping[str, str]] = []
+    if before:
+        state = "now" if here in before else "done"
+        dots.append({"anchor": stops[0].anchor, "text": "set up", "label": "Set up", "state": state, "kind": "word"})
+    for position, stop in enumerate(stops):
+        if stop.step is not None:
+            state = "done" if position < here else "now" if position == here else "ahead"
+            number = str(stop.step.number)
+            label = f"Step {number}: {stop.title}"
+            dots.append({"anchor": stop.anchor, "text": number, "label": label, "state": state, "kind": "number"})
+    return dots
 
 
 def short(text: str, most: int = 20) -> str:

@@ -210,7 +210,9 @@ def head_data(sheet: SheetView, pens: Pens) -> Data:
         "tag": sheet.tag,
         "notices": sheet.notices,
         "settings": sheet.settings,
-        "sizes": sheet.sizes,
+        "sizes": [
+            {"size": row.size, "values": list(zip(sheet.size_names, row.values, strict=True))} for row in sheet.sizes
+        ],
         "size_names": sheet.size_names,
         **_safety(sheet.cautions, sheet.protection, pens),
     }

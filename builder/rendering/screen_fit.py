@@ -7,6 +7,7 @@ style sheet; a browser test holds the two together.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -22,6 +23,9 @@ SLIP_FOOT_AND_MARGINS = 12.4
 FULL_LINE = 95.0
 CHECK_INSET = 2.8
 SIGN = 4.9
+ROW = 4.4
+ITEM_GAP = 3.9
+MOST_FULL_ROWS = 2
 # Mean letter widths of Atkinson Hyperlegible in em: 0.44 and 0.49 measured in English text, plus 6 % for wide words.
 MEAN, MEAN_BOLD = 0.465, 0.52
 
@@ -62,18 +66,36 @@ def fit_of(sheet: SheetView, step: StepView | None) -> str:
     return FITS[-1].name
 
 
-def _band_height(sheet: SheetView) -> float:
-    """Height of the caution band [vw]: its items stand in rows, one that does not fit beside the last begins a row."""
+def band_is_brief(sheet: SheetView) -> bool:
+    """Whether the steps' caution band only names hazards and protection: in full they would take over two rows."""
+    return _rows(_full_items(sheet)) > MOST_FULL_ROWS
+
+
+def _full_items(sheet: SheetView) -> list[float]:
+    """Widths of the band's items with their whole sentences [vw]."""
     texts = [f"{item.signal} {item.text}" for item in sheet.cautions]
     texts += [item.text or item.name for item in sheet.protection]
-    height, used = 2.0, FULL_LINE
-    for text in texts:
-        width = SIGN + len(text) * READ * MEAN
+    return [SIGN + len(text) * READ * MEAN for text in texts]
+
+
+def _brief_items(sheet: SheetView) -> list[float]:
+    cautions = [SIGN + len(f"{item.signal}  {item.hazard}") * READ * MEAN_BOLD for item in sheet.cautions]
+    return cautions + [SIGN + len(item.name) * OTHER * MEAN for item in sheet.protection]
+
+
+def _band_height(sheet: SheetView) -> float:
+    items = _brief_items(sheet) if band_is_brief(sheet) else _full_items(sheet)
+    return 2.0 + ROW * _rows(items) if items else 0.0
+
+
+def _rows(widths: Sequence[float]) -> int:
+    """Rows of the band: an item that does not fit beside the last begins a row, a longer one takes several."""
+    rows, used = 0, FULL_LINE
+    for width in widths:
         if used + width > FULL_LINE:
-            used = 0.0
-            height += 0.55 + max(1.4 * READ, _lines(text, READ * MEAN, FULL_LINE - SIGN) * 1.15 * READ)
-        used += width + 1.4 * READ
-    return height if texts else 0.0
+            rows, used = rows + ceil(width / FULL_LINE), 0.0
+        used += width % FULL_LINE + ITEM_GAP
+    return rows
 
 
 def _words_height(step: StepView, fit: Fit, width: float) -> float:
