@@ -87,4 +87,6 @@ def _table(one: ProductTime, model: PlantModel) -> None:
     table.add_section()
     table.add_row("a finished piece", "", "", "", show_minutes(one.standard_min), show_minutes(one.machine_min),
                   show_percent(one.estimate_share, 0), style="bold")
-    Console(soft_wrap=True).print(table)
+    console = Console()
+    # Into a file or a pipe there is no width to keep to; a cut name would be worse than a long line.
+    (console if console.is_terminal else Console(width=140)).print(table)

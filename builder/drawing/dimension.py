@@ -16,7 +16,7 @@ from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame, way_on_paper
-from builder.drawing.label_place import Batch, Candidate
+from builder.drawing.label_cost import Batch, Candidate
 from builder.drawing.lettered import HEAD_LENGTH, LabelArt, TextBlock, block_size, broken_at_bracket
 from builder.drawing.svg import XY
 from builder.view import DimensionLine

@@ -13,7 +13,7 @@ from functools import partial
 from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
-from builder.drawing.label_place import LEADER, Batch, Candidate
+from builder.drawing.label_cost import LEADER, Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size
 from builder.drawing.run import Run
 from builder.drawing.svg import XY

@@ -12,7 +12,7 @@ from functools import partial
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
 from builder.drawing.hatch import inside
-from builder.drawing.label_place import Batch, Candidate
+from builder.drawing.label_cost import Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size
 from builder.drawing.svg import XY
 

@@ -15,7 +15,7 @@ from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.font import Lettering
 from builder.drawing.hatch import inside
-from builder.drawing.label_place import LEADER, Batch, Candidate
+from builder.drawing.label_cost import LEADER, Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size, broken_in_two
 from builder.drawing.svg import XY
 

@@ -15,7 +15,8 @@ from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame
 from builder.drawing.grain import grain_ways
 from builder.drawing.label import Word, corner_ways, word_ways
-from builder.drawing.label_place import Batch, Choice, Field, place
+from builder.drawing.label_cost import Batch, Field
+from builder.drawing.label_place import Choice, place
 from builder.drawing.lettered import LabelArt
 from builder.drawing.line_work import LineWork, line_work
 from builder.drawing.run import Run, run_of

@@ -20,12 +20,13 @@ from builder.rendering.page_data import (
     operation_path,
     step_data,
 )
-from builder.rendering.screen_fit import band_is_brief, fit_of
+from builder.rendering.screen_fit import band_is_brief, band_rows, fit_of
 from builder.view import SheetView, StepView
 
-# A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide. At this size on paper its capitals then
-# stand at 16' of arc where the action line stands at 20' (the theme's letter sizes).
-FLOOR_MM = (80.0, 52.0)
+# A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide, and as high as the rows of the caution band
+# leave room. At these sizes on paper its capitals stand at 16' of arc where the action line stands at 20'.
+FLOOR_WIDTH_MM = 80.0
+FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
 MOST_DOTS_IN_LINE = 9
 MOST_LARGE_SETTINGS = 6
@@ -36,12 +37,14 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
 
     Each sign is drawn once and used on every screen.
     """
-    steps = [step_data(_for_floor(step), pens) for step in sheet.steps]
+    rows = min(max(FLOOR_HEIGHT_MM), max(1, band_rows(sheet)))
+    steps = [step_data(_for_floor(step, FLOOR_HEIGHT_MM[rows]), pens) for step in sheet.steps]
     stops = _stops(sheet)
     return {
         **head_data(sheet, pens),
         "page_path": operation_path(sheet),
         "brief": band_is_brief(sheet),
+        "rows": rows,
         "signs": _signs(sheet, pens),
         "cautions": [
             {
@@ -75,12 +78,12 @@ def _use(code: str) -> Markup:
     ).format(box, code)
 
 
-def _for_floor(step: StepView) -> StepView:
+def _for_floor(step: StepView, height: float) -> StepView:
     """The step with its figure laid out for the screen, whose letters stand higher beside the drawing than on paper."""
     if step.figure is None:
         return step
-    width, height = FLOOR_MM
-    return replace(step, figure=replace(step.figure, width_mm=width, height_mm=height, text_mm=FLOOR_TEXT_MM))
+    figure = replace(step.figure, width_mm=FLOOR_WIDTH_MM, height_mm=height, text_mm=FLOOR_TEXT_MM)
+    return replace(step, figure=figure)
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,7 @@ FULL_LINE = 95.0
 CHECK_INSET = 2.8
 SIGN = 4.9
 ROW = 4.4
+BAND_MARGINS = 2.0
 ITEM_GAP = 3.9
 MOST_FULL_ROWS = 2
 # Mean letter widths of Atkinson Hyperlegible in em: 0.44 and 0.49 measured in English text, plus 6 % for wide words.
@@ -58,7 +59,7 @@ def fit_of(sheet: SheetView, step: StepView | None) -> str:
     """The name of the largest fit whose words are estimated to stand beside the figure, else of the smallest."""
     if step is None:
         return FITS[0].name
-    room = SCREEN_HEIGHT - SLIP_FOOT_AND_MARGINS - _band_height(sheet)
+    room = SCREEN_HEIGHT - SLIP_FOOT_AND_MARGINS - BAND_MARGINS - ROW * band_rows(sheet)
     for fit in FITS:
         width = fit.column if step.figure or step.photo else FULL_LINE
         if _words_height(step, fit, width) <= room:
@@ -83,9 +84,9 @@ def _brief_items(sheet: SheetView) -> list[float]:
     return cautions + [SIGN + len(item.name) * OTHER * MEAN for item in sheet.protection]
 
 
-def _band_height(sheet: SheetView) -> float:
-    items = _brief_items(sheet) if band_is_brief(sheet) else _full_items(sheet)
-    return 2.0 + ROW * _rows(items) if items else 0.0
+def band_rows(sheet: SheetView) -> int:
+    """Rows of the caution band on the steps' screens, 0 when there is nothing to say."""
+    return _rows(_brief_items(sheet) if band_is_brief(sheet) else _full_items(sheet))
 
 
 def _rows(widths: Sequence[float]) -> int:

@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.drawing.box import Box, Trace, box_about, traces_of
-from builder.drawing.label_place import LEADER, LINE_GAP, TEXT_GAP, Batch, Candidate, Field, place
+from builder.drawing.label_cost import LEADER, LINE_GAP, TEXT_GAP, Batch, Candidate, Field
+from builder.drawing.label_place import place
 
 FRAME = Box(0, 0, 100, 60)
 

@@ -13,6 +13,7 @@ import pytest
 from site_samples import CROWDED, FRAME, HOME, PENS, PHOTO, PRODUCT, SHEET, SHEETS, STATION, THEME, sample_site
 
 from builder.rendering.site import Site, photo_files
+from builder.view import SheetView
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; "
@@ -143,16 +144,32 @@ def test_words_of_the_plant_are_escaped() -> None:
         assert b"Sew &lt;b&gt;&amp;&lt;/b&gt; stop" in content
 
 
-def test_the_floor_screen_repeats_every_caution_on_every_screen() -> None:
-    _, content = Site(FRAME, THEME, PENS).render_page("floor", CROWDED)
-    screens = content.decode().split("<section ")[1:]
-    assert len(screens) == len(CROWDED.steps) + 1
+def _screens(sheet: SheetView) -> list[str]:
+    _, content = Site(FRAME, THEME, PENS).render_page("floor", sheet)
+    return content.decode().split("<section ")[1:]
+
+
+def test_the_floor_screen_says_every_caution_on_every_screen() -> None:
+    screens = _screens(SHEET)
+    assert len(screens) == len(SHEET.steps) + 3
     for screen in screens:
-        for caution in CROWDED.cautions:
+        for caution in SHEET.cautions:
             assert f">{caution.signal}</strong> {caution.text}" in screen
-        for guard in CROWDED.protection:
+        for guard in SHEET.protection:
             assert guard.text in screen
         assert "Letter size not calibrated to this screen" in screen
+
+
+def test_many_cautions_are_said_in_full_once_and_named_on_every_screen() -> None:
+    first, *others = _screens(CROWDED)
+    for caution in CROWDED.cautions:
+        assert f">{caution.signal}</strong> {caution.text}" in first
+    for screen in others:
+        for caution in CROWDED.cautions:
+            assert f">{caution.signal}</strong> {caution.hazard}" in screen
+        for guard in CROWDED.protection:
+            assert guard.name in screen
+    assert len(others) == len(CROWDED.steps) + 2
 
 
 def test_a_sheet_without_settings_starts_at_its_first_step() -> None:
