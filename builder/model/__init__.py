@@ -8,7 +8,7 @@ from builder.model.faults import FAULTS, FaultKind, fault
 from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
 from builder.model.frequency import EACH_PIECE, Frequency
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
-from builder.model.link import Linked, link
+from builder.model.linking import Linked, link
 from builder.model.load import NOUNS, Entry
 from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
@@ -38,7 +38,7 @@ from builder.model.states import FeatureRef, cut_with, earlier_work, feature_hom
 from builder.model.station import Pace, SettingLimit, Station
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.study import Study
-from builder.model.text_width import FontTable, em_for_capitals, load_font_table, text_width
+from builder.model.font_table import FontTable, em_for_capitals, load_font_table, text_width
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 

@@ -1,6 +1,6 @@
 """Plain values to typed objects: one finding for each fault, at the place where it was typed.
 
-No object refers to another here; link.py does that.
+No object refers to another here; linking.py does that.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Every place where one object names another. link.py checks them; nothing else needs to know where names stand."""
+"""Every place where one object names another. linking.py checks them; nothing else needs to know where names stand."""
 
 from __future__ import annotations
 

@@ -3,7 +3,7 @@
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
 from builder.view.pages import HomePage, Link, ProductPage, RouteRow, SiteFrame, StationPage, VariantView
-from builder.view.plant_views import PlantViews, plant_views
+from builder.view.all_views import PlantViews, plant_views
 from builder.view.sheet import (
     Caution,
     FaultLine,

@@ -239,7 +239,7 @@ def _callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: As
             yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
     for layer in layers:
         for name, feature in layer.shape.features.items():
-            if (layer.shape.name, name) in ask.rings:
+            if (layer.shape.name, name) in ask.rings - ask.now:
                 anchor = feature.points[0] if feature.points else feature.paths[0].start if feature.paths else None
                 if anchor is not None:
                     yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
