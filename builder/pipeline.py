@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from time import perf_counter
 
-from builder.checking import Subject, check_results, check_typed, report, usable_operations
+from builder.checking import Subject, check_results, check_typed, figure_finding, report, usable_operations
 from builder.computing import compute
 from builder.errors import UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import ShapeBook
-from builder.model import Linked, Results, link, near, route_of
+from builder.model import Linked, PlantModel, Results, link, near, route_of
 from builder.reading import Source, read_folder, scaled_jpeg
 from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
 from builder.view import PlantViews, plant_views
@@ -118,14 +118,26 @@ def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Bu
     with Output(out) as output, closing(planner):
         _make(list(planner.files()), output, seconds, progress)
         _make(list(planner.assets(output.letters)), output, seconds, None)
+        crowded = [*_crowded(views, output.notes, checked.linked.model)]
         written = output.finish()
-    return Built(checked, written, seconds)
+    findings = tuple(sorted((*checked.findings, *crowded), key=lambda one: one.sort_key))
+    return Built(replace(checked, findings=findings), written, seconds)
+
+
+def _crowded(views: PlantViews, notes: Mapping[str, tuple[str, ...]], model: PlantModel) -> Iterator[Finding]:
+    """Findings for figures that could not be drawn legibly at their printed size."""
+    if not notes:
+        return
+    for sheet in views.sheets:
+        for number, step in enumerate(sheet.steps):
+            for note in notes.get(f"figures/{step.figure.name}.svg", ()) if step.figure is not None else ():
+                yield figure_finding(model, sheet.operation, number, note)
 
 
 def _make(files: list[PlannedFile], output: Output, seconds: dict[str, float], progress: Progress | None) -> None:
     for number, file in enumerate(files, start=1):
         started = perf_counter()
-        output.make(file.path, file.key, file.make, file.letters)
+        output.make(file.path, file.key, file.make, file.letters, file.notes)
         seconds[file.stage] = seconds.get(file.stage, 0.0) + perf_counter() - started
         if progress is not None:
             progress(file.stage, number, len(files))

@@ -2,8 +2,9 @@
 
 from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.run import check_results, check_typed, report, usable_operations
+from builder.checking.run import check_results, check_typed, figure_finding, report, usable_operations
 
 __all__ = [
-    "Problem", "Rule", "Subject", "causes", "check_results", "check_typed", "report", "rule_book", "usable_operations",
+    "Problem", "Rule", "Subject", "causes", "check_results", "check_typed", "figure_finding", "report", "rule_book",
+    "usable_operations",
 ]

@@ -45,6 +45,19 @@ def finding_of(rule: Rule, problem: Problem, model: PlantModel) -> Finding:
     )
 
 
+def figure_finding(model: PlantModel, operation: str, step: int, problem: str) -> Finding:
+    """A figure the drawing room could not make legible, reported at its step. Only a build knows it."""
+    return Finding(
+        model.place("operation", operation, "steps", step, "step"),
+        "figure-crowded",
+        Severity.warning,
+        f"the figure of step {model.operations[operation].steps[step].step} is too crowded: {problem}",
+        "What is not on the picture is not done.",
+        "Check less in one step, split the step, or show a smaller part.",
+        (f"operation:{operation}",),
+    )
+
+
 def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Finding]:
     """All findings as people see them: the plant's own levels applied, folded and sorted."""
     book = rule_book()

@@ -4,10 +4,10 @@ from builder.drawing.chart import time_bar_svg
 from builder.drawing.figure import Drawing, draw, draw_figure
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.lettered import TextBox
-from builder.drawing.raster import png_of, raster_available
+from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
 
 __all__ = [
     "ATKINSON", "SIGNS", "Drawing", "Family", "Sign", "TextBox", "draw", "draw_figure", "face_file", "face_table",
-    "png_of", "raster_available", "sign_body", "sign_svg", "time_bar_svg",
+    "outlined", "png_of", "raster_available", "sign_body", "sign_svg", "time_bar_svg",
 ]

@@ -13,7 +13,7 @@ from builder.errors import SeamboardError
 from builder.rendering.page_data import photo_path
 from builder.rendering.sheet import SheetPress, render_sheet
 from builder.rendering.site import Kind, Site, View
-from builder.view import Photo, PlantViews, SheetView, output_hash
+from builder.view import FigureView, Photo, PlantViews, SheetView, output_hash
 
 _LIBRARIES = ("typst", "jinja2", "markdown-it-py", "fonttools", "fontpkg-atkinson-hyperlegible", "segno", "pillow", "cairosvg")
 THUMBNAIL_PX = 320
@@ -21,13 +21,18 @@ THUMBNAIL_PX = 320
 
 @dataclass(frozen=True, slots=True)
 class PlannedFile:
-    """A file of the output. `stage` names the kind of work for progress and the bench."""
+    """A file of the output.
+
+    stage : the kind of work, for progress and the bench
+    notes : what could not be shown well, asked for after `make`; kept with the file, so that an unchanged one tells it too
+    """
 
     path: str
     key: str
     make: Callable[[], bytes]
     stage: str
     letters: bool = False
+    notes: Callable[[], tuple[str, ...]] = tuple
 
 
 def version() -> str:
@@ -86,6 +91,7 @@ class Planner:
 
     def files(self) -> Iterator[PlannedFile]:
         """All files but the shared assets, which need to know the letters of the pages first."""
+        yield from self._figures()
         yield from self._pages()
         for sheet in self.views.sheets:
             yield PlannedFile(
@@ -130,6 +136,16 @@ class Planner:
     def _key(self, view: object, kind: str) -> str:
         return output_hash(view, kind, repr(self.views.frame), theme_hash_once(self.theme), code_hash())
 
+    def _figures(self) -> Iterator[PlannedFile]:
+        """Every step's figure as a drawing of its own. Drawn first, so that pages and sheets find it drawn."""
+        for sheet in self.views.sheets:
+            for step in sheet.steps:
+                if step.figure is not None:
+                    path = f"figures/{step.figure.name}.svg"
+                    key = self._key(step.figure, "figure")
+                    make, notes = partial(_svg, step.figure), partial(_problems, step.figure)
+                    yield PlannedFile(path, key, make, "drawing", notes=notes)
+
     def _pages(self) -> Iterator[PlannedFile]:
         views: list[tuple[Kind, View, str]] = [("home", self.views.home, "index.html")]
         views += [("product", one, one.path) for one in self.views.products]
@@ -159,6 +175,18 @@ class Planner:
             if picture is not None:
                 make = partial(lambda figure: png_of(draw_figure(figure), THUMBNAIL_PX), picture)
                 yield PlannedFile(f"pictures/{sheet.stem}.png", self._key(picture, "png"), make, "drawing")
+
+
+def _svg(figure: FigureView) -> bytes:
+    from builder.drawing import draw, outlined
+
+    return outlined(draw(figure).svg).encode()  # standing alone it can't count on our font
+
+
+def _problems(figure: FigureView) -> tuple[str, ...]:
+    from builder.drawing import draw
+
+    return draw(figure).problems
 
 
 @cache

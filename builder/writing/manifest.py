@@ -7,16 +7,17 @@ from dataclasses import dataclass
 from pathlib import Path
 
 NAME = ".seamboard.json"
-_FORM = 1
+_FORM = 2
 
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A file made earlier: the hash of what it was made from, its size in bytes, and the letters it shows."""
+    """A file made earlier: the hash of what it was made from, its size in bytes, the letters it shows, and notes."""
 
     key: str
     size: int
     letters: str = ""
+    notes: tuple[str, ...] = ()
 
 
 def read_manifest(out: Path) -> dict[str, Made]:
@@ -25,12 +26,13 @@ def read_manifest(out: Path) -> dict[str, Made]:
         whole = json.loads((out / NAME).read_text(encoding="utf-8"))
         if whole["form"] != _FORM:
             return {}
-        return {path: Made(*entry) for path, entry in whole["files"].items()}
-    except (OSError, ValueError, KeyError, TypeError):
+        files = whole["files"].items()
+        return {path: Made(key, size, letters, tuple(notes)) for path, (key, size, letters, notes) in files}
+    except (OSError, ValueError, KeyError, TypeError, IndexError):
         return {}
 
 
 def manifest_text(files: dict[str, Made]) -> str:
     """The manifest as it is stored, sorted, so that equal builds store equal bytes."""
-    plain = {path: [made.key, made.size, made.letters] for path, made in sorted(files.items())}
+    plain = {path: [made.key, made.size, made.letters, made.notes] for path, made in sorted(files.items())}
     return json.dumps({"form": _FORM, "files": plain}, ensure_ascii=False, indent=0)

@@ -51,15 +51,22 @@ class Output:
         if self._staging is not None:
             shutil.rmtree(self._staging, ignore_errors=True)
 
-    def make(self, path: str, key: str, content: Callable[[], bytes], letters: bool = False) -> None:
-        """Make a file unless its last build has the same key and is still there."""
+    def make(
+        self,
+        path: str,
+        key: str,
+        content: Callable[[], bytes],
+        letters: bool = False,
+        notes: Callable[[], tuple[str, ...]] = tuple,
+    ) -> None:
+        """Make a file unless its last build has the same key and is still there; `notes` are asked for after it."""
         before = self._before.get(path)
         if before is not None and before.key == key and _size(self.folder / path) == before.size:
             self._after[path] = before
             return
         data = content()
         shown = "".join(sorted(set(data.decode()))) if letters else ""
-        self._after[path] = Made(key, len(data), shown)
+        self._after[path] = Made(key, len(data), shown, notes())
         assert self._staging is not None
         target = self._staging / path
         target.parent.mkdir(parents=True, exist_ok=True)
@@ -70,6 +77,11 @@ class Output:
     def letters(self) -> str:
         """All letters the files made or kept so far show."""
         return "".join(sorted(set().union(*(made.letters for made in self._after.values()))))
+
+    @property
+    def notes(self) -> dict[str, tuple[str, ...]]:
+        """Notes of the files made or kept so far that have any, by path."""
+        return {path: made.notes for path, made in self._after.items() if made.notes}
 
     def finish(self) -> Written:
         """Move the new files in, remove those no longer made, and store the manifest last."""
