@@ -7,26 +7,30 @@ from __future__ import annotations
 
 import os
 import shutil
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
-sys.path.append(str(Path(__file__).parents[1] / "rendering"))  # the samples live beside the tests that use them most
+from builder.pipeline import build_plant
+
+DEMO = Path(__file__).resolve().parents[2] / "instructions"
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """One worker runs all of this folder: the site is built once and one browser opened."""
+    for item in items:
+        if Path(__file__).parent in item.path.parents:
+            item.add_marker(pytest.mark.xdist_group("pages"))
 
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Folder of a built site. The folder's name has a blank and a `#`, because a plant's folder may."""
-    from site_samples import SHEETS, sample_site
-
+    """The demo's site, built. The folder's name has a blank and a `#`, because a plant's folder may."""
     folder = tmp_path_factory.mktemp("pages") / "shop #1 out"
-    files = sample_site() | {f"sheets/{sheet.stem}.pdf": b"%PDF-1.7\n%%EOF\n" for sheet in SHEETS}
-    for path, content in files.items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_bytes(content)
+    built = build_plant(DEMO, folder)
+    assert built.written is not None
     return folder
 
 

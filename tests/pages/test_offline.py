@@ -12,7 +12,8 @@ window.refused = [];
 document.addEventListener(
     'securitypolicyviolation', e => window.refused.push(e.violatedDirective + ' ' + e.blockedURI));
 """
-LINKS = """() => [...document.querySelectorAll('[href], [src]')].map(e => new URL(e.getAttribute('href') ?? e.getAttribute('src'), document.URL).href)"""
+LINKS = """() => [...document.querySelectorAll('[href], [src]')].map(
+    e => new URL(e.getAttribute('href') ?? e.getAttribute('src'), document.URL).href)"""
 PLACES = """() => ['', ...[...document.querySelectorAll('.screen, .variant')].map(e => e.id)]"""
 OUTLINE = """() => {
     const style = getComputedStyle(document.activeElement);

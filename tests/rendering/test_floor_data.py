@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from site_samples import CROWDED, PENS, SHEET
 
 from builder.rendering.floor_data import FLOOR_HEIGHT_MM, FLOOR_TEXT_MM, FLOOR_WIDTH_MM, floor_data, short
+from tests.rendering.site_samples import CROWDED, PENS, SHEET
 
 
 @pytest.mark.parametrize(

@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from site_samples import PENS, PRODUCT
 
 from builder.rendering.page_data import BAR_ROOM, bar_of, product_data, root_of
+from tests.rendering.site_samples import PENS, PRODUCT
 
 ROW = PRODUCT.variants[0].rows[0]
 shares = st.floats(0, 1)

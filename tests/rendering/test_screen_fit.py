@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from hypothesis import given
 from hypothesis import strategies as st
-from site_samples import CROWDED, SHEET
 
 from builder.rendering.screen_fit import FITS, fit_of
+from tests.rendering.site_samples import CROWDED, SHEET
 
 ORDER = [fit.name for fit in FITS]
 BARE = replace(SHEET.steps[0], key="", checks=(), cautions=(), do="Press.")

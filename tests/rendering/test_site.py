@@ -10,10 +10,22 @@ from posixpath import dirname, join, normpath
 from urllib.parse import unquote, urldefrag
 
 import pytest
-from site_samples import CROWDED, FRAME, HOME, PENS, PHOTO, PRODUCT, SHEET, SHEETS, STATION, THEME, sample_site
 
 from builder.rendering.site import Site, photo_files
 from builder.view import SheetView
+from tests.rendering.site_samples import (
+    CROWDED,
+    FRAME,
+    HOME,
+    PENS,
+    PHOTO,
+    PRODUCT,
+    SHEET,
+    SHEETS,
+    STATION,
+    THEME,
+    sample_site,
+)
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; "
