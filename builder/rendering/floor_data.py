@@ -82,7 +82,15 @@ def _for_floor(step: StepView, height: float) -> StepView:
     """The step with its figure laid out for the screen, whose letters stand higher beside the drawing than on paper."""
     if step.figure is None:
         return step
-    figure = replace(step.figure, width_mm=FLOOR_WIDTH_MM, height_mm=height, text_mm=FLOOR_TEXT_MM)
+    # What is worked to must be there; a reference dimension would only crowd it out.
+    strong = tuple(line for line in step.figure.dimensions if line.strong)
+    figure = replace(
+        step.figure,
+        width_mm=FLOOR_WIDTH_MM,
+        height_mm=height,
+        text_mm=FLOOR_TEXT_MM,
+        dimensions=strong or step.figure.dimensions,
+    )
     return replace(step, figure=figure)
 
 

@@ -73,11 +73,11 @@ def floor_path(sheet: SheetView) -> str:
     return f"floor/{sheet.stem}.html"
 
 
-def home_data(home: HomePage) -> Data:
+def home_data(home: HomePage, pictures: bool = True) -> Data:
     """The front page: its three lists, each with its heading and anchor, which the site's header links to."""
     groups = (
         ("products", "Products", home.products),
-        ("operations", "Operations", home.operations),
+        ("operations", "Operations", [one if pictures else replace(one, picture="") for one in home.operations]),
         ("stations", "Stations", home.stations),
     )
     return {

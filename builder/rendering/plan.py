@@ -9,6 +9,7 @@ from functools import cache, partial
 from importlib import metadata
 from pathlib import Path
 
+from builder.drawing import draw, draw_figure, outlined, png_of, raster_available
 from builder.errors import SeamboardError
 from builder.rendering.page_data import photo_path
 from builder.rendering.sheet import SheetPress, render_sheet
@@ -123,7 +124,7 @@ class Planner:
     def site(self) -> Site:
         """The site's templates, compiled on first use."""
         if self._site is None:
-            self._site = Site(self.views.frame, self.theme)
+            self._site = Site(self.views.frame, self.theme, pictures=raster_available())
         return self._site
 
     @property
@@ -134,7 +135,8 @@ class Planner:
         return self._press
 
     def _key(self, view: object, kind: str) -> str:
-        return output_hash(view, kind, repr(self.views.frame), theme_hash_once(self.theme), code_hash())
+        pictures = str(raster_available()) if kind == "home" else ""
+        return output_hash(view, kind, pictures, repr(self.views.frame), theme_hash_once(self.theme), code_hash())
 
     def _figures(self) -> Iterator[PlannedFile]:
         """Every step's figure as a drawing of its own. Drawn first, so that pages and sheets find it drawn."""
@@ -166,8 +168,6 @@ class Planner:
         return {digest: photo for sheet in self.views.sheets for digest, photo in _photos_of(sheet).items()}
 
     def _thumbnails(self) -> Iterator[PlannedFile]:
-        from builder.drawing import draw_figure, png_of, raster_available
-
         if not raster_available():
             return
         for sheet in self.views.sheets:
@@ -178,14 +178,10 @@ class Planner:
 
 
 def _svg(figure: FigureView) -> bytes:
-    from builder.drawing import draw, outlined
-
     return outlined(draw(figure).svg).encode()  # standing alone it can't count on our font
 
 
 def _problems(figure: FigureView) -> tuple[str, ...]:
-    from builder.drawing import draw
-
     return draw(figure).problems
 
 

@@ -35,11 +35,13 @@ class Site:
     """A site's templates, compiled once, with what every page shares.
 
     theme : folder of the theme (the one that holds `site`)
+    pictures : whether small pictures are made as PNG; without libcairo there are none to link to
     pens  : stand-ins for the drawings, for tests; by default the program's own
     """
 
-    def __init__(self, frame: SiteFrame, theme: Path, pens: Pens | None = None) -> None:
+    def __init__(self, frame: SiteFrame, theme: Path, pens: Pens | None = None, *, pictures: bool = True) -> None:
         self.frame = frame
+        self._pictures = pictures
         self.folder = theme / "site"
         self.pens = _remembering(pens or standard_pens())
         self._environment = _environment(self.folder)
@@ -57,7 +59,7 @@ class Site:
     def _prepared(self, kind: Kind, view: View) -> tuple[str, str, page_data.Data]:
         match kind, view:
             case "home", HomePage():
-                return "index.html", view.title, page_data.home_data(view)
+                return "index.html", view.title, page_data.home_data(view, self._pictures)
             case "product", ProductPage():
                 return view.path, view.title, page_data.product_data(view, self.pens)
             case "station", StationPage():

@@ -11,11 +11,15 @@ from builder.view.sheet import Caution, Protection
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """A page of the site, by its path inside the output folder, with what it is called and said about it."""
+    """A page of the site, by its path inside the output folder, with what it is called and said about it.
+
+    picture : path of a small picture of it, '' for none
+    """
 
     path: str = shown()
     title: str = shown()
     note: str = shown(default="")
+    picture: str = shown(default="")
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,8 +51,13 @@ class PageMaker:
             for name, one in self.model.stations.items()
         ]
         operations = [
-            Link(f"operations/{view.stem}.html", view.title, f"{view.code} · {view.station_title}")
-            for _, view in self.sheets
+            Link(
+                f"operations/{view.stem}.html",
+                view.title,
+                f"{view.code} · {view.station_title}",
+                f"pictures/{view.stem}.png" if view.picture is not None else "",
+            )
+            for _, view in sorted(self.sheets, key=lambda one: (one[1].code, one[1].stem))
         ]
         return HomePage(self.model.plant.plant, tuple(products), tuple(stations), tuple(operations), date)
 
