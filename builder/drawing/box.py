@@ -130,6 +130,18 @@ class Trace(NamedTuple):
                 return None
         return first, last
 
+    def passes(self, box: Box) -> bool:
+        """Does any of it lie in the box?"""
+        ax, ay, bx, by, _ = self
+        x0, y0, x1, y1 = box
+        if (ax < x0 and bx < x0) or (ax > x1 and bx > x1) or (ay < y0 and by < y0) or (ay > y1 and by > y1):
+            return False
+        dx, dy = bx - ax, by - ay
+        if dx == 0 or dy == 0:
+            return True
+        # A slanted one may pass a corner by: then all of the box lies on one side of it.
+        return abs(dx * (y0 + y1 - 2 * ay) - dy * (x0 + x1 - 2 * ax)) < abs(dy) * (x1 - x0) + abs(dx) * (y1 - y0)
+
     def inside_of(self, box: Box) -> float:
         """The length of the trace that lies in the box, mm."""
         shares = self.shares_in(box)

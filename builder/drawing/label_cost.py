@@ -7,14 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
 from builder.drawing.box import Box, Trace, crossing, side_by_side
+from builder.drawing.field import LINE_GAP, TEXT_GAP, Field
 
-# Clear space between two texts, and between a text and the middle of a line, mm printed.
-TEXT_GAP = 0.9
-LINE_GAP = 0.8
 # Two lines nearer than this read as one.
 _LINE_APART = 1.1
 
@@ -24,24 +21,23 @@ _ALONG_LINE_PER_MM = 6.0
 _PASSES = 1.5
 # Weight of a leader: a Trace from its text to its point.
 LEADER = 4.0
-# A label's own lines keep this clear of its text.
-_OWN_GAP = 0.4
+# A label's lines keep this clear of its own text, and of other texts.
+_OWN_GAP, _OTHER_GAP = 0.4, LINE_GAP * 0.7
 # An extension line often runs along the edge it extends, and may.
 _EXTENSION = 1.0
 _ALONG_EXTENSION_PER_MM = 0.35
-_CELL = 6.0
 
 
 class Candidate(NamedTuple):
     """One way to place a label.
 
-    boxes : the space of its texts, nothing else may lie there
+    box   : the space of its text, nothing else may lie there
     lines : its own lines (leader, dimension line); a trace's weight says how much a crossing costs
     cost  : what this form costs by itself
     art   : what the caller draws it with, not looked at here
     """
 
-    boxes: tuple[Box, ...]
+    box: Box
     lines: tuple[Trace, ...] = ()
     cost: float = 0.0
     art: Any = None
@@ -54,83 +50,58 @@ class Batch(NamedTuple):
     candidates: Sequence[Candidate]
 
 
-@dataclass
-class Field:
-    """The paper labels are placed on.
+class Rough(NamedTuple):
+    """What a place costs at least against everything that doesn't move.
 
-    frame   : nothing leaves it
-    blocked : places no text and no line of a label may touch (symbols, arrowheads)
-    traces  : the line work
+    on_lines : line work lies under the text; only then is the cost not yet the whole of it
     """
 
-    frame: Box
-    blocked: Sequence[Box]
-    traces: Sequence[Trace]
-    _cells: dict[tuple[int, int], list[int]] = field(init=False, repr=False)
-
-    def __post_init__(self) -> None:
-        self._cells = {}
-        for number, trace in enumerate(self.traces):
-            for column, row in _cells_of(trace.box):
-                # A slanted trace passes only some of the cells of its box.
-                cell = (column, row)
-                space = Box(column * _CELL, row * _CELL, (column + 1) * _CELL, (row + 1) * _CELL)
-                if trace.shares_in(space.grown(0.01)):
-                    self._cells.setdefault(cell, []).append(number)
-
-    def near(self, box: Box) -> list[Trace]:
-        """The traces that may meet the box."""
-        numbers: set[int] = set()
-        for cell in _cells_of(box):
-            numbers.update(self._cells.get(cell, ()))
-        return [self.traces[number] for number in sorted(numbers)]
+    least: float
+    on_lines: bool
 
 
-def _cells_of(box: Box) -> list[tuple[int, int]]:
-    columns = range(math.floor(box.x0 / _CELL), math.floor(box.x1 / _CELL) + 1)
-    rows = range(math.floor(box.y0 / _CELL), math.floor(box.y1 / _CELL) + 1)
-    return [(column, row) for column in columns for row in rows]
+_FORBIDDEN = Rough(math.inf, False)
 
 
-_FORBIDDEN = (math.inf, False)
-
-
-def against_field(candidate: Candidate, paper: Field, crossed: dict[int, float]) -> tuple[float, bool]:
-    """Own cost with that against everything that doesn't move, and whether line work lies under the texts.
-
-    crossed : cost of the lines alone, by their identity: many candidates share the same lines
-    """
-    for box in candidate.boxes:
-        if not box.inside(paper.frame):
-            return _FORBIDDEN
-        for block in paper.blocked:
-            if box.overlaps(block, TEXT_GAP / 2):
-                return _FORBIDDEN
-    lines = candidate.lines
-    if id(lines) not in crossed:
-        crossed[id(lines)] = _linesagainst_field(lines, paper)
-    cost = crossed[id(lines)]
-    if cost == math.inf:
+def roughly(candidate: Candidate, paper: Field) -> Rough:
+    """Own cost with that against everything that doesn't move, of the line work under the text only the least."""
+    box, lines, cost, _ = candidate
+    if not paper.allows(box):
         return _FORBIDDEN
-    covered = 0.0
-    for box in candidate.boxes:
-        if _touches(lines, box, _OWN_GAP):
+    if lines:
+        cost += lines_cost(lines, paper)
+        if cost == math.inf or _any_passes(lines, box.grown(_OWN_GAP)):
             return _FORBIDDEN
-        space = box.grown(LINE_GAP)
-        covered += _covered(space, paper.near(space))
-    return candidate.cost + covered + cost, covered > 0
+    weight = paper.under(box.grown(LINE_GAP))
+    return Rough(cost + _ON_LINE * weight, weight > 0)
 
 
-def _linesagainst_field(lines: Sequence[Trace], paper: Field) -> float:
-    cost = 0.0
-    for line in lines:
-        space = line.box
-        if not space.inside(paper.frame):
-            return math.inf
+def exactly(candidate: Candidate, paper: Field) -> float:
+    """The whole cost against everything that doesn't move, of a place that isn't forbidden."""
+    space = candidate.box.grown(LINE_GAP)
+    lines = lines_cost(candidate.lines, paper) if candidate.lines else 0.0
+    return candidate.cost + _covered(space, paper.near(space)) + lines
+
+
+def lines_cost(lines: Sequence[Trace], paper: Field) -> float:
+    """Cost of a label's lines against everything that doesn't move; worked out once, many candidates share lines."""
+    known = paper.crossed.get(id(lines))
+    if known is None:
+        # The lines are kept with their cost, so that no others get their identity.
+        known = paper.crossed[id(lines)] = (lines, _lines_against_field(lines, paper))
+    return known[1]
+
+
+def _lines_against_field(lines: Sequence[Trace], paper: Field) -> float:
+    spaces = [line.box for line in lines]
+    if not all(space.inside(paper.frame) for space in spaces):
+        return math.inf
+    for line, space in zip(lines, spaces, strict=True):
         if line.weight > _PASSES and any(_runs_into(line, space, block) for block in paper.blocked):
             return math.inf
-        cost += _crossed(line, paper.near(space.grown(_LINE_APART)))
-    return cost
+    return sum(
+        _crossed(line, paper.near(space.grown(_LINE_APART))) for line, space in zip(lines, spaces, strict=True)
+    )
 
 
 def _runs_into(line: Trace, space: Box, block: Box) -> bool:
@@ -140,29 +111,40 @@ def _runs_into(line: Trace, space: Box, block: Box) -> bool:
     return not (line.weight == LEADER and block.grown(0.3).holds((line.bx, line.by)))
 
 
-def against_others(candidate: Candidate, others: Sequence[Candidate]) -> float:
-    """Cost against the labels already placed; infinite when one covers the other."""
-    cost = 0.0
-    for other in others:
-        for box in candidate.boxes:
-            for taken in other.boxes:
-                if box.overlaps(taken, TEXT_GAP):
-                    return math.inf
-    for other in others:
-        for box in candidate.boxes:
-            if _touches(other.lines, box):
+class Taken:
+    """What labels already placed take, asked by one that looks for its place."""
+
+    def __init__(self, others: Iterable[Candidate]) -> None:
+        placed = list(others)
+        self._texts = [other.box.grown(TEXT_GAP) for other in placed]
+        self._off_lines = [other.box.grown(_OTHER_GAP) for other in placed]
+        self._lines = [line for other in placed for line in other.lines]
+        self._known: dict[int, float] = {}
+
+    def cost(self, candidate: Candidate) -> float:
+        """Cost against the labels placed; infinite when one covers the other."""
+        x0, y0, x1, y1 = candidate.box
+        for tx0, ty0, tx1, ty1 in self._texts:
+            if x0 < tx1 and tx0 < x1 and y0 < ty1 and ty0 < y1:
                 return math.inf
-        for taken in other.boxes:
-            if _touches(candidate.lines, taken):
-                return math.inf
-        for line in candidate.lines:
-            cost += _crossed(line, other.lines)
-    return cost
+        if self._lines and _any_passes(self._lines, candidate.box.grown(_OTHER_GAP)):
+            return math.inf
+        if not candidate.lines:
+            return 0.0
+        # Only asked while the candidates live, so an identity stands for the same lines.
+        known = self._known.get(id(candidate.lines))
+        if known is None:
+            known = self._known[id(candidate.lines)] = self._of_lines(candidate.lines)
+        return known
+
+    def _of_lines(self, lines: Sequence[Trace]) -> float:
+        if any(_any_passes(lines, space) for space in self._off_lines):
+            return math.inf
+        return sum(_crossed(line, self._lines) for line in lines)
 
 
-def _touches(lines: Iterable[Trace], text: Box, gap: float = LINE_GAP * 0.7) -> bool:
-    space = text.grown(gap)
-    return any(line.shares_in(space) for line in lines)
+def _any_passes(lines: Iterable[Trace], space: Box) -> bool:
+    return any(line.passes(space) for line in lines)
 
 
 def _covered(space: Box, traces: Iterable[Trace]) -> float:
@@ -176,10 +158,15 @@ def _covered(space: Box, traces: Iterable[Trace]) -> float:
 
 def _crossed(line: Trace, traces: Iterable[Trace]) -> float:
     cost = 0.0
+    x0, y0, x1, y1 = line.box.grown(_LINE_APART)
     for trace in traces:
+        ax, ay, bx, by, weight = trace
+        # Most traces are far off: a plain comparison saves the rest.
+        if (ax < x0 and bx < x0) or (ax > x1 and bx > x1) or (ay < y0 and by < y0) or (ay > y1 and by > y1):
+            continue
         along = side_by_side(line, trace, _LINE_APART)
         if along > 0.5:
             cost += along * (_ALONG_EXTENSION_PER_MM if line.weight < _EXTENSION else _ALONG_LINE_PER_MM)
         elif crossing(line, trace):
-            cost += line.weight * trace.weight
+            cost += line.weight * weight
     return cost

@@ -88,5 +88,7 @@ def circle(centre: Point, radius: float) -> Path:
 
 
 def worked_route(feature: FeatureShape, placing: Placing) -> tuple[Segment, ...]:
-    """The path worked, in order with repeats: seams, boxes and folds as they are, rows from point to point."""
+    """The path sewn, in order with repeats. Only sewing has a start and a direction; a fold is made at once."""
+    if feature.kind not in ("seam", "box"):
+        return ()
     return tuple(run for path in feature.paths for run in placing.path(path).runs)

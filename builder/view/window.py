@@ -13,8 +13,8 @@ from builder.view.figure import Stroke
 
 _WORTH_IT = 0.34
 """A detail is drawn when what is worked now takes less than this share of the part, both ways."""
-_ROOM = 2.4
-_LEAST_MM = 70.0
+_ROOM = 2.0
+_LEAST_MM = 56.0
 
 
 def detail_window(focus: Bounds, whole: Bounds, paper: tuple[float, float]) -> Bounds | None:

@@ -1,0 +1,116 @@
+"""The paper labels are placed on: its border, its symbols and its line work, kept so that it can be asked quickly.
+
+Says what lies where. What that costs a label is label_cost.py's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import cached_property
+
+from builder.drawing.box import Box, Trace
+
+# Clear space between two texts, and between a text and the middle of a line, mm printed.
+TEXT_GAP = 0.9
+LINE_GAP = 0.8
+# Sides of the squares traces are looked up in, mm: small ones only remember whether any trace is there.
+_SMALL, _LARGE = 1.0, 6.0
+# Room kept beyond the border, so that a box that has grown a little is still on the small squares.
+_BEYOND = 3.0
+
+
+class Field:
+    """The paper labels are placed on.
+
+    frame   : nothing leaves it
+    blocked : places no text and no line of a label may touch (symbols, arrowheads)
+    traces  : the line work
+    crossed : what the lines of labels cost here, by their identity, with the lines themselves
+    """
+
+    def __init__(self, frame: Box, blocked: Sequence[Box], traces: Sequence[Trace]) -> None:
+        self.frame = frame
+        self.blocked = blocked
+        self.traces = traces
+        self.crossed: dict[int, tuple[Sequence[Trace], float]] = {}
+        self._left, self._top = frame.x0 - _BEYOND, frame.y0 - _BEYOND
+        self._closed = [box.grown(TEXT_GAP / 2) for box in blocked]
+
+    def allows(self, box: Box) -> bool:
+        """May a text stand here: is it on the paper and off all symbols?"""
+        x0, y0, x1, y1 = box
+        left, top, right, bottom = self.frame
+        if x0 < left or y0 < top or x1 > right or y1 > bottom:
+            return False
+        return all(x1 <= bx0 or bx1 <= x0 or y1 <= by0 or by1 <= y0 for bx0, by0, bx1, by1 in self._closed)
+
+    def under(self, space: Box) -> float:
+        """Weight of one trace that passes a space on the paper, 0 when none does."""
+        x0, y0, x1, y1 = space
+        left, top = self._left, self._top
+        across = (2 << int((x1 - left) / _SMALL)) - (1 << int((x0 - left) / _SMALL))
+        rows = self._rows[int((y0 - top) / _SMALL) : int((y1 - top) / _SMALL) + 1]
+        if not any(row & across for row in rows):
+            return 0.0
+        for column, row in self._squares(space):
+            for number in self._index.get((column, row), ()):
+                if self.traces[number].passes(space):
+                    return self.traces[number].weight
+        return 0.0
+
+    def near(self, box: Box) -> list[Trace]:
+        """The traces that may meet the box."""
+        numbers: set[int] = set()
+        for square in self._squares(box):
+            numbers.update(self._index.get(square, ()))
+        return [self.traces[number] for number in sorted(numbers)]
+
+    def _squares(self, box: Box) -> list[tuple[int, int]]:
+        x0, y0, x1, y1 = box
+        left, top = self._left, self._top
+        columns = range(max(0, int((x0 - left) / _LARGE)), int((x1 - left) / _LARGE) + 1)
+        rows = range(max(0, int((y0 - top) / _LARGE)), int((y1 - top) / _LARGE) + 1)
+        return [(column, row) for column in columns for row in rows]
+
+    @cached_property
+    def _rows(self) -> list[int]:
+        """The small squares with line work: a bit a column, a number a row."""
+        rows = [0] * (int((self.frame.y1 - self._top + _BEYOND) / _SMALL) + 1)
+        last = len(rows) - 1
+        for trace in self.traces:
+            for row, first, until in _spans(trace, self._left, self._top, _SMALL):
+                if 0 <= row <= last and until >= 0:
+                    rows[row] |= (2 << until) - (1 << max(first, 0))
+        return rows
+
+    @cached_property
+    def _index(self) -> dict[tuple[int, int], list[int]]:
+        """The numbers of the traces in each large square."""
+        found: dict[tuple[int, int], list[int]] = {}
+        for number, trace in enumerate(self.traces):
+            for row, first, until in _spans(trace, self._left, self._top, _LARGE):
+                for column in range(first, until + 1):
+                    found.setdefault((column, row), []).append(number)
+        return found
+
+
+def _spans(trace: Trace, left: float, top: float, size: float) -> Iterator[tuple[int, int, int]]:
+    """The squares a trace passes, as (row, first column, last column)."""
+    ax, ay, bx, by, _ = trace
+    if ay > by:
+        ax, ay, bx, by = bx, by, ax, ay
+    ax, bx, ay, by = (ax - left) / size, (bx - left) / size, (ay - top) / size, (by - top) / size
+    first, last = int(ay // 1), int(by // 1)
+    low, high = (ax, bx) if ax < bx else (bx, ax)
+    start, end = int(low // 1), int(high // 1)
+    if first == last or start == end:
+        for row in range(first, last + 1):
+            yield row, start, end
+        return
+    slope = (bx - ax) / (by - ay)
+    for row in range(first, last + 1):
+        here, there = ax + (max(ay, row) - ay) * slope, ax + (min(by, row + 1) - ay) * slope
+        if here > there:
+            here, there = there, here
+        # A trace through a corner of a square counts for both sides, whatever the rounding.
+        yield row, int((here - 1e-9) // 1), int((there + 1e-9) // 1)
