@@ -8,13 +8,13 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from time import perf_counter
 
-from builder.checking import Subject, check_results, check_typed, figure_finding, report, usable_operations
+from builder.checking import Subject, check_results, check_typed, figure_finding, photo_finding, report, usable_operations
 from builder.computing import compute
-from builder.errors import UsageError
+from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import ShapeBook
 from builder.model import Linked, PlantModel, Results, link, near, route_of
-from builder.reading import Source, read_folder, scaled_jpeg
+from builder.reading import Source, photo_fault, read_folder, scaled_jpeg
 from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
 from builder.view import PlantViews, plant_views
 from builder.writing import Output, Written
@@ -42,6 +42,20 @@ class Checked:
         return any(one.severity is Severity.error for one in self.findings)
 
 
+def _photo_findings(source: Source, model: PlantModel) -> Iterator[Finding]:
+    """Photos that steps show, opened and read to their end once each."""
+    seen: dict[str, TextFault | None] = {}
+    for name, operation in model.operations.items():
+        for number, step in enumerate(operation.steps):
+            if step.photo is None or step.photo not in model.photos:
+                continue
+            if step.photo not in seen:
+                seen[step.photo] = photo_fault(source.folder / step.photo)
+            fault = seen[step.photo]
+            if fault is not None:
+                yield photo_finding(model, name, number, fault)
+
+
 def _left_out(linked: Linked, usable: frozenset[str]) -> int:
     """Operations not checked to the end, those that could not be read included."""
     known = set(linked.model.operations) | {name for kind, name in linked.unusable if kind == "operation"}
@@ -59,6 +73,7 @@ def check_plant(folder: Path) -> Checked:
     model = linked.model
     book = ShapeBook(model.parts, model.states, linked.dimensions.definitions)
     findings = [*source.findings, *linked.findings]
+    findings += _photo_findings(source, model)
     findings += check_typed(Subject(model, linked.dimensions, book, frozenset()))
     usable = usable_operations(model, findings, linked.unusable)
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})

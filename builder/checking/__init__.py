@@ -2,9 +2,9 @@
 
 from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.run import check_results, check_typed, figure_finding, report, usable_operations
+from builder.checking.run import check_results, check_typed, figure_finding, photo_finding, report, usable_operations
 
 __all__ = [
-    "Problem", "Rule", "Subject", "causes", "check_results", "check_typed", "figure_finding", "report", "rule_book",
+    "Problem", "Rule", "Subject", "causes", "check_results", "check_typed", "figure_finding", "photo_finding", "report", "rule_book",
     "usable_operations",
 ]

@@ -8,6 +8,7 @@ from dataclasses import replace
 from builder.checking.fold import fold
 from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
+from builder.errors import TextFault
 from builder.finding import Finding, Severity
 from builder.model import PlantModel
 
@@ -55,6 +56,19 @@ def figure_finding(model: PlantModel, operation: str, step: int, problem: str) -
         "What is not on the picture is not done.",
         "Check less in one step, split the step, or show a smaller part.",
         (f"operation:{operation}",),
+    )
+
+
+def photo_finding(model: PlantModel, operation: str, step: int, fault: TextFault) -> Finding:
+    """A photo of a step that can't be used. Only who opens the file knows it."""
+    return Finding(
+        model.place("operation", operation, "steps", step, "photo"),
+        "photo-unreadable",
+        Severity.error,
+        fault.message.rstrip("."),
+        "A sheet with a blank in it teaches nothing, and the reader can't know what was meant.",
+        fault.remedy,
+        (f"operation:{operation}", f"photo:{model.operations[operation].steps[step].photo}"),
     )
 
 

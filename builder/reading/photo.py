@@ -53,11 +53,22 @@ class PhotoData:
 def read_photo(path: Path) -> PhotoData:
     """Read a photo to its end. Raises PhotoFault if it is too large, cut off, or no JPEG, PNG or WebP."""
     with _opened(path) as image:
-        image.load()
         width, height = image.size
+        # A JPEG is read to its end all the same, but its pixels are made at an eighth of their size: much faster.
+        image.draft(None, (max(width // 8, 1), max(height // 8, 1)))
+        image.load()
         if image.getexif().get(_ORIENTATION, 1) in (5, 6, 7, 8):
             width, height = height, width
         return PhotoData(width, height, str(image.format))
+
+
+def photo_fault(path: Path) -> PhotoFault | None:
+    """What is wrong with a photo, None when it can be used."""
+    try:
+        read_photo(path)
+    except PhotoFault as fault:
+        return fault
+    return None
 
 
 def scaled_jpeg(path: Path, max_px: int) -> bytes:

@@ -1,0 +1,79 @@
+"""The order of the rooms: what a build does with what the rooms find."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.errors import UsageError
+from builder.pipeline import booklet, build_plant, check_plant
+
+PHOTO = "photos/box-and-cross.jpg"
+
+
+def test_a_cut_off_photo_is_a_finding_at_its_step(demo: Path) -> None:
+    """Not a traceback in the middle of a build."""
+    path = demo / PHOTO
+    path.write_bytes(path.read_bytes()[:20_000])
+    findings = check_plant(demo).findings
+    assert [one.rule for one in findings] == ["photo-unreadable"]
+    line = (demo / findings[0].place.file).read_text(encoding="utf-8").splitlines()[findings[0].place.line - 1]
+    assert line[findings[0].place.column - 1 :] == PHOTO
+
+
+def test_a_text_under_the_name_of_a_photo_is_a_finding(demo: Path) -> None:
+    """Whatever is called .jpg."""
+    (demo / PHOTO).write_text("no photo")
+    assert [one.rule for one in check_plant(demo).findings] == ["photo-unreadable"]
+
+
+def test_a_changed_photo_is_a_changed_method(demo: Path, tmp_path: Path) -> None:
+    """One sheet and its pages are made again."""
+    out = tmp_path / "out"
+    assert build_plant(demo, out).written is not None
+    (demo / PHOTO).write_bytes((demo / "photos/binding-edge.jpg").read_bytes())
+    built = build_plant(demo, out)
+    assert built.written is not None
+    assert 0 < built.written.changed < 8
+
+
+def test_nothing_changed_means_nothing_made(demo: Path, tmp_path: Path) -> None:
+    """A second build renders nothing."""
+    out = tmp_path / "out"
+    build_plant(demo, out)
+    built = build_plant(demo, out)
+    assert built.written is not None
+    assert built.written.changed == built.written.removed == 0
+
+
+def test_an_operation_taken_out_takes_its_files_along(demo: Path, tmp_path: Path) -> None:
+    """No sheet of a dead operation stays in the folder to be printed."""
+    out = tmp_path / "out"
+    build_plant(demo, out)
+    (demo / "operations" / "inspect-roll.yaml").unlink()
+    product = demo / "products" / "tool-roll.yaml"
+    product.write_text(product.read_text().replace("  - inspect-roll\n", "").replace("sold: roll-packed", "sold: roll-bound"))
+    assert (out / "sheets" / "inspect-roll.pdf").exists()
+    built = build_plant(demo, out)
+    assert built.written is not None, [(str(f.place), f.message) for f in built.checked.findings]
+    assert not list(out.rglob("inspect-roll*"))
+
+
+def test_a_booklet_needs_a_known_name(demo: Path) -> None:
+    """With the near one offered."""
+    with pytest.raises(UsageError, match="bartacker"):
+        booklet(check_plant(demo), "bartaker")
+
+
+def test_no_folder_is_wrong_usage(tmp_path: Path) -> None:
+    """Exit 2, not an empty plant."""
+    with pytest.raises(UsageError):
+        check_plant(tmp_path / "nothing")
+
+
+def test_an_empty_folder_is_a_finding(tmp_path: Path) -> None:
+    """It lacks its plant file."""
+    findings = check_plant(tmp_path).findings
+    assert findings
+    assert findings[0].place.file == "plant.yaml"
