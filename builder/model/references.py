@@ -82,6 +82,11 @@ def _of_step(
         yield Reference(owner, (*path, "check", number), name, local=operation.tolerances, what="tolerance")
     if step.shows is not None:
         yield Reference(owner, (*path, "shows"), shown_part(step.shows)[0], ("part",))
+        if "," in step.shows:
+            side = step.shows.partition(",")[2]
+            offset = step.shows.index(",") + 1 + len(side) - len(side.lstrip())
+            sides = ("right side", "wrong side")
+            yield Reference(owner, (*path, "shows"), side.strip(), local=sides, what="side", offset=offset)
     if step.during is not None:
         yield Reference(owner, (*path, "during"), step.during, local=names, what="step")
     if isinstance(step.time, ElementText):
@@ -93,7 +98,7 @@ def _of_step(
 def shown_part(shows: str) -> tuple[str, str]:
     """`roll-back, wrong side` is (`roll-back`, `wrong`)."""
     name, _, rest = shows.partition(",")
-    return name.strip(), "wrong" if "wrong" in rest else "right"
+    return name.strip(), "wrong" if rest.strip() == "wrong side" else "right"
 
 
 def _size_names(model: PlantModel) -> frozenset[str]:

@@ -17,6 +17,7 @@ FAULTS = [
     ("operations/sew-hem.yaml", "station: lockstitch", "station: lockstich", "name-unknown", "lockstich", "lockstitch"),
     ("operations/sew-hem.yaml", "check: hem", "check: hemm", "name-unknown", "hemm", "hem"),
     ("operations/sew-hem.yaml", "with: rule", "with: ruler", "name-unknown", "ruler", "rule"),
+    ("operations/sew-hem.yaml", "panel, wrong side", "panel, wrong sid", "name-unknown", "wrong sid", "wrong side"),
     ("operations/sew-hem.yaml", "thread: thread-70", "thread: thread-07", "setting-unreadable", "thread-07", "thread-70"),
     ("operations/sew-hem.yaml", "stitch length: 3 mm", "stitch length: 3", "setting-unreadable", ", thread", "unit"),
     ("operations/sew-hem.yaml", "stitch length: 3 mm", "stich length: 3 mm", "setting-unreadable", "stich", "stitch length"),
