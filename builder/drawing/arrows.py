@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
 
 from builder.drawing import look
 from builder.drawing.box import Box
-from builder.drawing.notch import from_piece
+from builder.drawing.nearness import distance
 from builder.drawing.run import Run, Walk, smooth_stretches
 from builder.drawing.svg import XY
 
@@ -33,7 +32,7 @@ def direction_arrows(route: Sequence[Run], blocked: Sequence[Box]) -> list[tuple
         long = [longest] if longest.length >= _SHORT_RUN else []
     found: list[tuple[XY, XY]] = []
     for run in long:
-        walk = Walk(run.points)
+        walk = run.walk
         others = [other for other in runs if other is not run and not _same(run, other, back=True)]
         count = max(1, round(walk.length / _PER_ARROW))
         for number in range(count):
@@ -68,11 +67,7 @@ def _clear_place(
             continue
         if any(box.grown(look.ARROW_LENGTH / 2).holds(point) for box in blocked):
             continue
-        if all(_distance(point, run) >= _CLEAR_OF_RUN for run in others):
+        if all(distance(point, run.pieces) >= _CLEAR_OF_RUN for run in others):
             return point, way
         second_best = second_best or (point, way)
     return second_best
-
-
-def _distance(point: XY, run: Run) -> float:
-    return min(from_piece(point, a, b) for a, b in pairwise(run.points))

@@ -8,15 +8,18 @@ practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
+from heapq import heappop, heappush
 
 from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
+from builder.drawing.field import Field
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame, way_on_paper
-from builder.drawing.label_cost import Batch, Candidate
+from builder.drawing.label_cost import Batch, Candidate, lines_cost
 from builder.drawing.lettered import HEAD_LENGTH, LabelArt, TextBlock, block_size, broken_at_bracket
 from builder.drawing.svg import XY
 from builder.view import DimensionLine
@@ -27,6 +30,7 @@ _TEXT_GAP = 0.9
 _NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0, 17.0, 21.5)
 # A dimension line inside the part is second best.
 _INSIDE = 2.5
+_PER_MM = 0.22
 _OVERHANG_PER_MM = 0.3
 _TIER = 1.4
 _FIRST_TIER, _TIERS = 3.2, 16
@@ -54,43 +58,97 @@ def measure_of(line: DimensionLine, frame: Frame) -> Measure:
     return Measure(start, end, along, away, length)
 
 
-def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering) -> Iterator[Batch]:
-    """Every way to draw a dimension, with its cost: extension length, place of the text, lines of text."""
+@dataclass(frozen=True, slots=True)
+class _Level:
+    """A dimension line at one distance from the part.
+
+    cost, drawn : what it costs by itself, and with what its lines meet
+    traces      : its lines as others see them
+    """
+
+    cost: float
+    drawn: float
+    first: XY
+    last: XY
+    pieces: tuple[tuple[XY, XY], ...]
+    traces: tuple[Trace, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Text:
+    """A place of the text off the middle of its dimension line, the same at every level, and what it costs."""
+
+    cost: float
+    lines: tuple[str, ...]
+    box: Box
+    anchor: str
+    turned: bool = False
+
+
+def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering, paper: Field) -> Iterator[Batch]:
+    """Every way to draw a dimension, cheapest first: extension length, place of the text, lines of text."""
     measure = measure_of(line, frame)
-    base = max(_dot(measure.start, measure.away), _dot(measure.end, measure.away))
-    outer = _dot(frame.box.centre, measure.away) + frame.box.reach(measure.away)
-    near = [(0.22 * step + _INSIDE, base + step) for step in _NEAR_LEVELS if base + step < outer - 1]
-    tiers = (max(outer, base) + _FIRST_TIER + _TIER * tier for tier in range(_TIERS))
-    for cost, level in sorted([*near, *((0.22 * (level - base), level) for level in tiers)]):
-        yield Batch(cost, list(_ways_at(line, measure, level, cost, frame.box, lettering)))
-
-
-def _ways_at(
-    line: DimensionLine, measure: Measure, level: float, own: float, part: Box, lettering: Lettering
-) -> Iterator[Candidate]:
-    first, last = _at_level(measure.start, measure, level), _at_level(measure.end, measure, level)
     outside = measure.length < 2 * HEAD_LENGTH + 1.2
     tail = _TAIL if outside else 0.0
-    pieces = _lines(measure, level, first, last, tail)
-    heads = _heads(first, last, measure.along, outside)
-    # The dimension line itself must cross nothing; extension lines may.
-    traces = tuple(Trace(*a, *b, weight=0.5 if number else 2.0) for number, (a, b) in enumerate(pieces))
-    for text, cost in _texts(line, measure, first, last, tail, lettering):
-        cost += own + _OVERHANG_PER_MM * _overhang(text.box, part, measure.along)
-        yield Candidate((text.box,), traces, cost, partial(_art, text, pieces, heads, line.strong))
+    texts = sorted(_texts(line, measure, tail, frame.box, lettering), key=lambda text: text.cost)
+    for least, level, text in _by_cost(_levels(measure, frame, tail, paper), texts):
+        middle = (level.first[0] + level.last[0]) / 2, (level.first[1] + level.last[1]) / 2
+        box = text.box.moved(*middle)
+        if paper.allows(box):
+            art = partial(_art, line.strong, text, box, level, measure.along, outside)
+            yield Batch(least, (Candidate(box, level.traces, level.cost + text.cost, art),))
 
 
-def _overhang(text: Box, part: Box, along: XY) -> float:
-    """How far a text sticks out beyond the part along its dimension, mm: it would make the drawing larger."""
-    off = _dot(text.centre, along) - _dot(part.centre, along)
+def _by_cost(levels: Iterable[_Level], texts: Sequence[_Text]) -> Iterator[tuple[float, _Level, _Text]]:
+    """Each text at each level with what both cost, cheapest first; a level is worked out when it may be next."""
+    coming = iter(levels)
+    level = next(coming, None)
+    waiting: list[tuple[float, int, int, _Level]] = []
+    opened = 0
+    while waiting or level is not None:
+        # A level costs no less with its lines than by itself, and by themselves they come cheapest first.
+        while level is not None and (not waiting or level.cost + texts[0].cost <= waiting[0][0]):
+            heappush(waiting, (level.drawn + texts[0].cost, opened, 0, level))
+            opened += 1
+            level = next(coming, None)
+        cost, number, index, here = heappop(waiting)
+        yield cost, here, texts[index]
+        if index + 1 < len(texts):
+            heappush(waiting, (here.drawn + texts[index + 1].cost, number, index + 1, here))
+
+
+def _levels(measure: Measure, frame: Frame, tail: float, paper: Field) -> Iterator[_Level]:
+    """The distances a dimension line can be drawn at, by their own cost, without those where it can't."""
+    base = max(_dot(measure.start, measure.away), _dot(measure.end, measure.away))
+    outer = _dot(frame.box.centre, measure.away) + frame.box.reach(measure.away)
+    steps = [(_PER_MM * step + _INSIDE, base + step) for step in _NEAR_LEVELS if base + step < outer - 1]
+    tiers = [max(outer, base) + _FIRST_TIER + _TIER * tier for tier in range(_TIERS)]
+    for cost, level in sorted([*steps, *((_PER_MM * (level - base), level) for level in tiers)]):
+        first, last = _at_level(measure.start, measure, level), _at_level(measure.end, measure, level)
+        pieces = _lines(measure, level, first, last, tail)
+        # The dimension line itself must cross nothing; extension lines may.
+        traces = tuple(Trace(*a, *b, weight=0.5 if number else 2.0) for number, (a, b) in enumerate(pieces))
+        met = lines_cost(traces, paper)
+        if met < math.inf:
+            yield _Level(cost, cost + met, first, last, pieces, traces)
+
+
+def _overhang(text: Box, measure: Measure, part: Box) -> float:
+    """How far a text sticks out beyond the part along its dimension, mm: it would make the drawing larger.
+
+    text : its box off the middle of the dimension line
+    """
+    along = measure.along
+    middle = (_dot(measure.start, along) + _dot(measure.end, along)) / 2
+    off = _dot(text.centre, along) + middle - _dot(part.centre, along)
     return max(0.0, abs(off) + text.reach(along) - part.reach(along))
 
 
-def _art(
-    text: TextBlock, pieces: tuple[tuple[XY, XY], ...], heads: tuple[tuple[XY, XY], ...], strong: bool
-) -> LabelArt:
+def _art(strong: bool, text: _Text, box: Box, level: _Level, along: XY, outside: bool) -> LabelArt:
     colour, width = (look.ACCENT, 0.3) if strong else (look.INK, look.HAIR)
-    return LabelArt((text,), pieces, heads, colour=colour, width=width)
+    block = TextBlock(text.lines, box, look.ACCENT if strong else look.INK, strong, text.anchor, text.turned)
+    heads = _heads(level.first, level.last, along, outside)
+    return LabelArt((block,), level.pieces, heads, colour=colour, width=width)
 
 
 def _dot(a: XY, b: XY) -> float:
@@ -121,9 +179,9 @@ def _heads(first: XY, last: XY, along: XY, outside: bool) -> tuple[tuple[XY, XY]
 
 
 def _texts(
-    line: DimensionLine, measure: Measure, first: XY, last: XY, tail: float, lettering: Lettering
-) -> Iterator[tuple[TextBlock, float]]:
-    """Every place of the text about a dimension line, with its cost."""
+    line: DimensionLine, measure: Measure, tail: float, part: Box, lettering: Lettering
+) -> Iterator[_Text]:
+    """Every place of the text about a dimension line."""
     forms: list[tuple[str, ...]] = [(line.text,)]
     if len(broken_at_bracket(line.text)) > 1:
         forms.append(broken_at_bracket(line.text))
@@ -131,23 +189,17 @@ def _texts(
     for lines in forms:
         width, height = block_size(lines, line.strong, lettering)
         extra = 1.2 * (len(lines) - 1)
-        for box, cost, anchor in _places(measure, first, last, tail, width, height):
-            yield _block(lines, box, line.strong, anchor), cost + extra
+        for box, cost, anchor in _places(measure, tail, width, height):
+            yield _Text(cost + extra + _OVERHANG_PER_MM * _overhang(box, measure, part), lines, box, anchor)
         if upright:
-            for box, cost, _ in _places(measure, first, last, tail, height, width):
-                yield _block(lines, box, line.strong, "middle", turned=True), cost + extra + 3.5
+            for box, cost, _ in _places(measure, tail, height, width):
+                cost += extra + 3.5 + _OVERHANG_PER_MM * _overhang(box, measure, part)
+                yield _Text(cost, lines, box, "middle", turned=True)
 
 
-def _block(lines: tuple[str, ...], box: Box, strong: bool, anchor: str, turned: bool = False) -> TextBlock:
-    return TextBlock(lines, box, look.ACCENT if strong else look.INK, strong, anchor, turned)
-
-
-def _places(
-    measure: Measure, first: XY, last: XY, tail: float, width: float, height: float
-) -> Iterator[tuple[Box, float, str]]:
-    """Boxes over, under and beside a dimension line, with cost and the side text is lined up on."""
+def _places(measure: Measure, tail: float, width: float, height: float) -> Iterator[tuple[Box, float, str]]:
+    """Boxes over, under and beside a dimension line, off its middle, with cost and the side text is lined up on."""
     along, away = measure.along, measure.away
-    middle = ((first[0] + last[0]) / 2, (first[1] + last[1]) / 2)
     flat = box_about((0, 0), width, height)
     ahead, fits = flat.reach(along), 2 * flat.reach(along) <= measure.length - 1
     # Above a level line reads best; a line's text stands to the left of an upright one.
@@ -157,13 +209,13 @@ def _places(
     for side in (above, -above):
         # A text wider than its dimension stands clear of the ends of the extension lines.
         aside = flat.reach(away) + (_TEXT_GAP if fits or side < 0 else _OVERSHOOT + _TEXT_GAP / 2)
-        shifts = (0.0,) if fits else (0.0, ahead + clear, -ahead - clear)
-        for shift in shifts:
-            centre = _stepped(_stepped(middle, away, side * aside), along, shift)
-            yield box_about(centre, width, height), (side != above) * 0.8 + (shift != 0) * 1.6, _lined_up(along, shift)
-    for end, sign in ((last, 1.0), (first, -1.0)):
-        beyond = tail + ahead + _TEXT_GAP + (0.4 if tail else 0.8)
-        centre = _stepped(end, along, sign * beyond)
+        for shift in (0.0,) if fits else (0.0, ahead + clear, -ahead - clear):
+            centre = _stepped(_stepped((0.0, 0.0), away, side * aside), along, shift)
+            cost = (side != above) * 0.8 + (shift != 0) * 1.6
+            yield box_about(centre, width, height), cost, _lined_up(along, shift)
+    for sign in (1.0, -1.0):
+        beyond = measure.length / 2 + tail + ahead + _TEXT_GAP + (0.4 if tail else 0.8)
+        centre = _stepped((0.0, 0.0), along, sign * beyond)
         rightward = along[0] * sign > 0.3
         yield box_about(centre, width, height), 1.8 if rightward else 2.2, _lined_up(along, sign)
 

@@ -9,9 +9,11 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import partial
+from itertools import product
 
 from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
+from builder.drawing.field import Field
 from builder.drawing.font import Lettering
 from builder.drawing.label_cost import LEADER, Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size
@@ -26,6 +28,19 @@ _LEADER = 1.2
 _NO_LEADER = 2.2
 
 
+def _places() -> list[tuple[float, float, int, float, float]]:
+    """Every place beside a run as (cost, distance, which share of the run, side, slide)."""
+    found = [
+        (_PER_MM * off + worse + abs(slide) * 0.3 + (_LEADER if off > _NO_LEADER else 0.0), off, number, side, slide)
+        for off, (number, (_, worse)), side in product(_OFFS, enumerate(_SHARES), (1.0, -1.0))
+        for slide in (_SLIDES if off > _NO_LEADER else (0.0,))
+    ]
+    return sorted(found, key=lambda place: place[0])
+
+
+_PLACES = _places()
+
+
 @dataclass(frozen=True, slots=True)
 class _Disc:
     """Sizes of a disc: itself, and the text in it, mm."""
@@ -36,48 +51,52 @@ class _Disc:
     text: XY
 
 
-def disc_ways(number: str, run: Run, lettering: Lettering) -> Iterator[Batch]:
+def disc_ways(number: str, run: Run, lettering: Lettering, paper: Field) -> Iterator[Batch]:
     """An order number beside its run."""
     text = block_size((number,), True, lettering)
     height = lettering.cap_mm + 1.9
     disc = _Disc(number, max(text[0] + 1.7, height), height, text)
-    for off in _OFFS:
-        found = []
-        for share, worse in _SHARES:
-            at, way = run.at(share)
-            for side in (1.0, -1.0):
-                for slide in _SLIDES if off > _NO_LEADER else (0.0,):
-                    normal = _slid((-way[1] * side, way[0] * side), way, slide)
-                    found.append(_at(disc, at, normal, off, worse + abs(slide) * 0.3, lettering))
-        yield Batch(_PER_MM * off, found)
+    along = [run.at(share) for share, _ in _SHARES]
+    ways: dict[tuple[int, float, float], tuple[XY, float]] = {}
+    for cost, off, share, side, slide in _PLACES:
+        at, way = along[share]
+        known = ways.get((share, side, slide))
+        if known is None:
+            normal = _slid((-way[1] * side, way[0] * side), way, slide)
+            # A disc is round: its reach in any direction is its radius; a longer number adds its straight part.
+            known = normal, disc.height / 2 + abs(normal[0]) * (disc.width - disc.height) / 2
+            ways[share, side, slide] = known
+        normal, reach = known
+        box = box_about(_gone(at, normal, off + reach), disc.width, disc.height)
+        if paper.allows(box):
+            yield Batch(cost, (_at(disc, box, at, normal, off, cost, lettering),))
 
 
 def _slid(normal: XY, way: XY, slide: float) -> XY:
+    if slide == 0:
+        return normal
     x, y = normal[0] + way[0] * slide, normal[1] + way[1] * slide
     size = math.hypot(x, y)
     return x / size, y / size
 
 
-def _at(disc: _Disc, at: XY, way: XY, off: float, worse: float, lettering: Lettering) -> Candidate:
-    # A disc is round: its reach in any direction is its radius; a longer number adds its straight part.
-    reach = disc.height / 2 + abs(way[0]) * (disc.width - disc.height) / 2
-    centre = (at[0] + way[0] * (off + reach), at[1] + way[1] * (off + reach))
-    box = box_about(centre, disc.width, disc.height)
-    cost = _PER_MM * off + worse
+def _gone(at: XY, way: XY, off: float) -> XY:
+    return at[0] + way[0] * off, at[1] + way[1] * off
+
+
+def _at(disc: _Disc, box: Box, at: XY, way: XY, off: float, cost: float, lettering: Lettering) -> Candidate:
     if off < _NO_LEADER:
-        return Candidate((box,), (), cost, partial(_art, disc, centre, None, lettering))
-    piece = ((at[0] + way[0] * off, at[1] + way[1] * off), at)
+        return Candidate(box, (), cost, partial(_art, disc, box, None, lettering))
     # The leader begins on its run, so its first stretch is no crossing; its last may lie in the disc's corner.
-    near, far = (at[0] + way[0] * 0.5, at[1] + way[1] * 0.5), (at[0] + way[0] * (off - 1), at[1] + way[1] * (off - 1))
-    line = Trace(*far, *near, weight=LEADER)
-    return Candidate((box,), (line,), cost + _LEADER, partial(_art, disc, centre, piece, lettering))
+    line = Trace(*_gone(at, way, off - 1), *_gone(at, way, 0.5), weight=LEADER)
+    return Candidate(box, (line,), cost, partial(_art, disc, box, (_gone(at, way, off), at), lettering))
 
 
-def _art(disc: _Disc, centre: XY, leader: tuple[XY, XY] | None, lettering: Lettering) -> LabelArt:
+def _art(disc: _Disc, box: Box, leader: tuple[XY, XY] | None, lettering: Lettering) -> LabelArt:
+    centre = box.centre
     top = centre[1] + lettering.cap_mm / 2 - lettering.above
     left = centre[0] - disc.text[0] / 2
     words = TextBlock((disc.number,), Box(left, top, left + disc.text[0], top + disc.text[1]), look.ACCENT, True)
-    box = box_about(centre, disc.width, disc.height)
     pieces = () if leader is None else (leader,)
     dot = None if leader is None else leader[1]
     return LabelArt((words,), pieces, dot=dot, disc=box, colour=look.ACCENT, width=0.25)

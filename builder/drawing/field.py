@@ -15,6 +15,8 @@ TEXT_GAP = 0.9
 LINE_GAP = 0.8
 # Sides of the squares traces are looked up in, mm: small ones only remember whether any trace is there.
 _SMALL, _LARGE = 1.0, 6.0
+# So few traces are gone through faster than looked up.
+_FEW = 48
 # Room kept beyond the border, so that a box that has grown a little is still on the small squares.
 _BEYOND = 3.0
 
@@ -42,24 +44,30 @@ class Field:
         left, top, right, bottom = self.frame
         if x0 < left or y0 < top or x1 > right or y1 > bottom:
             return False
-        return all(x1 <= bx0 or bx1 <= x0 or y1 <= by0 or by1 <= y0 for bx0, by0, bx1, by1 in self._closed)
+        for left, top, right, bottom in self._closed:
+            if x0 < right and left < x1 and y0 < bottom and top < y1:
+                return False
+        return True
 
     def under(self, space: Box) -> float:
         """Weight of one trace that passes a space on the paper, 0 when none does."""
         x0, y0, x1, y1 = space
         left, top = self._left, self._top
         across = (2 << int((x1 - left) / _SMALL)) - (1 << int((x0 - left) / _SMALL))
-        rows = self._rows[int((y0 - top) / _SMALL) : int((y1 - top) / _SMALL) + 1]
-        if not any(row & across for row in rows):
+        for row in self._rows[int((y0 - top) / _SMALL) : int((y1 - top) / _SMALL) + 1]:
+            if row & across:
+                break
+        else:
             return 0.0
-        for column, row in self._squares(space):
-            for number in self._index.get((column, row), ()):
-                if self.traces[number].passes(space):
-                    return self.traces[number].weight
+        for trace in self.near(space):
+            if trace.passes(space):
+                return trace.weight
         return 0.0
 
-    def near(self, box: Box) -> list[Trace]:
-        """The traces that may meet the box."""
+    def near(self, box: Box) -> Sequence[Trace]:
+        """The traces that may meet the box, and others where there are few."""
+        if len(self.traces) <= _FEW:
+            return self.traces
         numbers: set[int] = set()
         for square in self._squares(box):
             numbers.update(self._index.get(square, ()))

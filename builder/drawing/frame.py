@@ -67,6 +67,9 @@ class Frame:
 
     def at(self, point: Point) -> XY:
         """A point of the part on paper."""
+        if not self.breaks:
+            left, _, _, top = self.bounds
+            return self.left + (point[0] - left) * self.scale, self.top + (top - point[1]) * self.scale
         x = self._along(0, point[0]) - self._along(0, self.bounds[0])
         y = self._along(1, self.bounds[3]) - self._along(1, point[1])
         return self.left + x * self.scale, self.top + y * self.scale

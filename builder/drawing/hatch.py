@@ -1,24 +1,13 @@
-"""Hatching of an area by computed lines, because clips and patterns need ids. Also whether a point is inside."""
+"""Hatching of an area by computed lines, because clips and patterns need ids."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
 
+from builder.drawing.area import crossings
 from builder.drawing.box import Box, Trace
 from builder.drawing.svg import XY
-
-
-def inside(point: XY, area: Sequence[XY]) -> bool:
-    """Is the point in the area closed by a polyline (even-odd)?"""
-    x, y = point
-    found = False
-    ax, ay = area[-1]
-    for bx, by in area:
-        if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
-            found = not found
-        ax, ay = bx, by
-    return found
 
 
 def hatch(
@@ -37,21 +26,11 @@ def hatch(
     lines: list[tuple[XY, XY]] = []
     for number in range(math.ceil(lowest / spacing), math.floor(highest / spacing) + 1):
         v = number * spacing
-        crossings = sorted(_crossings(turned, v))
-        for low, high in zip(crossings[::2], crossings[1::2], strict=False):
+        met = crossings(turned, v)
+        for low, high in zip(met[::2], met[1::2], strict=False):
             ends = [(u * cos - v * sin, u * sin + v * cos) for u in (low, high)]
             lines += _outside_boxes((ends[0], ends[1]), free)
     return [(a, b) for a, b in lines if math.dist(a, b) > 0.3]
-
-
-def _crossings(turned: Sequence[XY], v: float) -> list[float]:
-    found = []
-    au, av = turned[-1]
-    for bu, bv in turned:
-        if (av > v) != (bv > v):
-            found.append(au + (v - av) * (bu - au) / (bv - av))
-        au, av = bu, bv
-    return found
 
 
 def _outside_boxes(line: tuple[XY, XY], boxes: Sequence[Box]) -> list[tuple[XY, XY]]:

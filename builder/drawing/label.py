@@ -7,14 +7,18 @@ arrow in grain.py.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
+from heapq import merge
+from itertools import product
+from operator import attrgetter
 
 from builder.drawing import look
-from builder.drawing.box import Box, Trace, box_about
+from builder.drawing.area import Area
+from builder.drawing.box import Box, Trace
+from builder.drawing.field import Field
 from builder.drawing.font import Lettering
-from builder.drawing.hatch import inside
 from builder.drawing.label_cost import LEADER, Batch, Candidate
 from builder.drawing.lettered import LabelArt, TextBlock, block_size, broken_in_two
 from builder.drawing.svg import XY
@@ -25,8 +29,39 @@ _NEAREST = 0.9
 _ANGLES = 16
 # To the right reads best, then above and below, then left; a fixed table, so the result is always the same.
 _WORSE = (0.0, 0.15, 0.2, 0.3, 0.25, 0.45, 0.5, 0.5, 0.4, 0.5, 0.5, 0.45, 0.3, 0.3, 0.2, 0.15)
+_SECOND_FORM = 1.0
 _LONG_LABEL = 24.0
 _LEADER = 1.5
+# Farther off than so many text heights a word has a leader.
+_LED = 1.5
+_ROWS, _COLUMNS = 14, 26
+_OUTSIDE = (1.2, 2.5, 4.0, 5.5, 7.0, 9.0, 11.0, 14.0, 18.0)
+
+
+def _way(number: int) -> XY:
+    """A direction, so long that it leads as far to the side or up and down as along."""
+    angle = 2 * math.pi * number / _ANGLES
+    x, y = math.cos(angle), -math.sin(angle)
+    square = max(abs(x), abs(y))
+    return x / square, y / square
+
+
+@lru_cache(maxsize=64)
+def _places(forms: int, near: int) -> list[tuple[float, float, int, float, XY]]:
+    """Every place about a point as (least cost, cost without a leader, form, distance, direction), cheapest first.
+
+    near : so many distances may need no leader; beyond them all do
+    """
+    steps = [(step, 0.0 if number < near else _LEADER) for number, step in enumerate(_DISTANCES)]
+    ways = [(_way(number), worse) for number, worse in enumerate(_WORSE)]
+    found = []
+    for (step, leader), form, (way, worse) in product(steps, range(forms), ways):
+        cost = _PER_MM * step + worse + _SECOND_FORM * form
+        found.append((cost + leader, cost, form, step, way))
+    return sorted(found, key=lambda place: place[0])
+
+
+_IN_CORNER = sorted((0.8 * row + 0.4 * column, row, column) for row in range(_ROWS) for column in range(_COLUMNS))
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,38 +78,31 @@ class Word:
     bold: bool = False
 
 
-def word_ways(word: Word, lettering: Lettering) -> Iterator[Batch]:
+def word_ways(word: Word, lettering: Lettering, paper: Field) -> Iterator[Batch]:
     """A word about its point, with a leader where it stands farther off than one and a half text heights."""
     forms: list[tuple[str, ...]] = [(word.text,)]
     if lettering.width(word.text, word.bold) > _LONG_LABEL:
         forms.append(broken_in_two(word.text, lettering, word.bold))
-    sizes = [(lines, block_size(lines, word.bold, lettering)) for lines in dict.fromkeys(forms)]
-    for step in _DISTANCES:
-        found: list[Candidate] = []
-        for form, (lines, size) in enumerate(sizes):
-            for number in range(_ANGLES):
-                box = _box_towards(word, number, step, size)
-                cost = _PER_MM * step + _WORSE[number] + 1.0 * form
-                found.append(_candidate(word, lines, box, cost, lettering))
-        yield Batch(_PER_MM * step, found)
-
-
-def _box_towards(word: Word, number: int, step: float, size: XY) -> Box:
-    """The box in one of the directions, all boxes of a step equally clear of the point."""
-    angle = 2 * math.pi * number / _ANGLES
-    x, y = math.cos(angle), -math.sin(angle)
-    square = max(abs(x), abs(y))
-    off = word.keep_off + _NEAREST + step
-    at = word.at
-    return box_about((at[0] + x / square * (off + size[0] / 2), at[1] + y / square * (off + size[1] / 2)), *size)
+    sizes = [(lines, *block_size(lines, word.bold, lettering)) for lines in dict.fromkeys(forms)]
+    (x, y), clear = word.at, word.keep_off + _NEAREST
+    near = sum(_NEAREST + step <= _LED * lettering.cap_mm for step in _DISTANCES)
+    for least, cost, form, step, (to_x, to_y) in _places(len(sizes), near):
+        lines, width, height = sizes[form]
+        # All boxes of a step are equally clear of the point.
+        x0 = x + to_x * (clear + step + width / 2) - width / 2
+        y0 = y + to_y * (clear + step + height / 2) - height / 2
+        box = Box(x0, y0, x0 + width, y0 + height)
+        if paper.allows(box):
+            yield Batch(least, (_candidate(word, lines, box, cost, lettering),))
 
 
 def _candidate(word: Word, lines: tuple[str, ...], box: Box, cost: float, lettering: Lettering) -> Candidate:
-    if math.dist(word.at, box.nearest(word.at)) - word.keep_off <= 1.5 * lettering.cap_mm:
-        return Candidate((box,), (), cost, partial(_word_art, word, lines, box, None))
+    """The word in a box. cost : without a leader"""
+    if math.dist(word.at, box.nearest(word.at)) - word.keep_off <= _LED * lettering.cap_mm:
+        return Candidate(box, (), cost, partial(_word_art, word, lines, box, None))
     piece = _leader(word, box, lettering)
     line = Trace(*piece[0], *piece[1], weight=LEADER)
-    return Candidate((box,), (line,), cost + _LEADER, partial(_word_art, word, lines, box, piece))
+    return Candidate(box, (line,), cost + _LEADER, partial(_word_art, word, lines, box, piece))
 
 
 def _word_art(word: Word, lines: tuple[str, ...], box: Box, leader: tuple[XY, XY] | None) -> LabelArt:
@@ -91,48 +119,39 @@ def _leader(word: Word, box: Box, lettering: Lettering) -> tuple[XY, XY]:
     """From the side of the text nearest to its point, to the point or the symbol drawn there."""
     at = word.at
     middle = box.y0 + lettering.above - lettering.cap_mm / 2
-    ends = [(box.x0 - 0.5, middle), (box.x1 + 0.5, middle)]
-    ends += [(box.centre[0], box.y0 - 0.5), (box.centre[0], box.y1 + 0.4)]
+    across = box.centre[0]
+    ends = ((box.x0 - 0.5, middle), (box.x1 + 0.5, middle), (across, box.y0 - 0.5), (across, box.y1 + 0.4))
     begin = min(ends, key=lambda end: (round(math.dist(end, at), 6), end))
     size = math.dist(begin, at)
     share = max(0.0, 1 - word.keep_off / size) if size > 0 else 0.0
     return begin, (begin[0] + (at[0] - begin[0]) * share, begin[1] + (at[1] - begin[1]) * share)
 
 
-def corner_ways(text: str, area: Sequence[XY], lettering: Lettering) -> Iterator[Batch]:
+def corner_ways(text: str, area: Area, lettering: Lettering, paper: Field) -> Iterator[Batch]:
     """The word of the side shown: in the lower left corner of the part, else elsewhere in it, else outside."""
     size = block_size((text,), False, lettering)
-    xs, ys = [x for x, _ in area], [y for _, y in area]
-    home = Box(min(xs), min(ys), max(xs), max(ys))
-    for row in range(14):
-        boxes = [(_in_corner(home, size, row, column), column) for column in range(26)]
-        found = [
-            _plain(text, box, 0.8 * row + 0.4 * column)
-            for box, column in boxes
-            if box.x1 < home.x1 - 1 and box.y0 > home.y0 + 1 and _all_in(box, area)
-        ]
-        yield Batch(0.8 * row, found)
-    yield Batch(15.0, list(_outside(text, home, size)))
+    outside = (Batch(14 + off, _outside(text, area.home, size, off)) for off in _OUTSIDE)
+    return merge(_in_corner(text, area, size, paper), outside, key=attrgetter("least"))
 
 
-def _in_corner(home: Box, size: XY, row: int, column: int) -> Box:
-    x0, y1 = home.x0 + 1.7 + 3.0 * column, home.y1 - 1.5 - 3.0 * row
-    return Box(x0, y1 - size[1], x0 + size[0], y1)
+def _in_corner(text: str, area: Area, size: XY, paper: Field) -> Iterator[Batch]:
+    home = area.home
+    for cost, row, column in _IN_CORNER:
+        x0, y1 = home.x0 + 1.7 + 3.0 * column, home.y1 - 1.5 - 3.0 * row
+        if x0 + size[0] < home.x1 - 1 and y1 - size[1] > home.y0 + 1:
+            box = Box(x0, y1 - size[1], x0 + size[0], y1)
+            if area.holds_box(box) and paper.allows(box):
+                yield Batch(cost, (_plain(text, box, cost),))
 
 
-def _all_in(box: Box, area: Sequence[XY]) -> bool:
-    return all(inside(corner, area) for corner in box.corners())
-
-
-def _outside(text: str, home: Box, size: XY) -> Iterator[Candidate]:
-    for off in (1.2, 2.5, 4.0, 5.5, 7.0, 9.0, 11.0, 14.0, 18.0):
-        for x0 in (home.x0, (home.x0 + home.x1 - size[0]) / 2, home.x1 - size[0]):
-            yield _plain(text, Box(x0, home.y1 + off, x0 + size[0], home.y1 + off + size[1]), 14 + off)
-            yield _plain(text, Box(x0, home.y0 - off - size[1], x0 + size[0], home.y0 - off), 16 + off)
-        for y0 in (home.y1 - size[1], home.centre[1], home.y0):
-            yield _plain(text, Box(home.x1 + off, y0, home.x1 + off + size[0], y0 + size[1]), 15 + off)
-            yield _plain(text, Box(home.x0 - off - size[0], y0, home.x0 - off, y0 + size[1]), 15 + off)
+def _outside(text: str, home: Box, size: XY, off: float) -> Iterator[Candidate]:
+    for x0 in (home.x0, (home.x0 + home.x1 - size[0]) / 2, home.x1 - size[0]):
+        yield _plain(text, Box(x0, home.y1 + off, x0 + size[0], home.y1 + off + size[1]), 14 + off)
+        yield _plain(text, Box(x0, home.y0 - off - size[1], x0 + size[0], home.y0 - off), 16 + off)
+    for y0 in (home.y1 - size[1], home.centre[1], home.y0):
+        yield _plain(text, Box(home.x1 + off, y0, home.x1 + off + size[0], y0 + size[1]), 15 + off)
+        yield _plain(text, Box(home.x0 - off - size[0], y0, home.x0 - off, y0 + size[1]), 15 + off)
 
 
 def _plain(text: str, box: Box, cost: float) -> Candidate:
-    return Candidate((box,), (), cost, partial(LabelArt, (TextBlock((text,), box, anchor="start"),)))
+    return Candidate(box, (), cost, partial(LabelArt, (TextBlock((text,), box, anchor="start"),)))

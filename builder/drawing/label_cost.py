@@ -44,43 +44,52 @@ class Candidate(NamedTuple):
 
 
 class Batch(NamedTuple):
-    """Candidates, and the least any of these or of a later batch can cost: where looking further may stop."""
+    """Candidates, gone through once, and the least any of these or of a later batch can cost.
 
-    least: float
-    candidates: Sequence[Candidate]
-
-
-class Rough(NamedTuple):
-    """What a place costs at least against everything that doesn't move.
-
-    on_lines : line work lies under the text; only then is the cost not yet the whole of it
+    Looking further may stop there.
     """
 
     least: float
+    candidates: Iterable[Candidate]
+
+
+class Price(NamedTuple):
+    """What a place costs against everything that doesn't move, and whether line work lies under the text."""
+
+    cost: float
     on_lines: bool
 
 
-_FORBIDDEN = Rough(math.inf, False)
+_FORBIDDEN = Price(math.inf, False)
 
 
-def roughly(candidate: Candidate, paper: Field) -> Rough:
-    """Own cost with that against everything that doesn't move, of the line work under the text only the least."""
-    box, lines, cost, _ = candidate
+def least_price(candidate: Candidate, paper: Field) -> Price:
+    """Own cost and that of the lines; where line work lies under the text, only the least that costs."""
+    box = candidate.box
     if not paper.allows(box):
         return _FORBIDDEN
-    if lines:
-        cost += lines_cost(lines, paper)
-        if cost == math.inf or _any_passes(lines, box.grown(_OWN_GAP)):
-            return _FORBIDDEN
     weight = paper.under(box.grown(LINE_GAP))
-    return Rough(cost + _ON_LINE * weight, weight > 0)
+    if weight > 0:
+        return Price(candidate.cost + _ON_LINE * weight, on_lines=True)
+    return Price(candidate.cost + _of_own_lines(candidate, paper), on_lines=False)
 
 
-def exactly(candidate: Candidate, paper: Field) -> float:
-    """The whole cost against everything that doesn't move, of a place that isn't forbidden."""
+def full_price(candidate: Candidate, paper: Field) -> Price:
+    """The same for a place whose text may lie on line work, with all of it."""
+    cost = candidate.cost + _of_own_lines(candidate, paper)
+    if cost == math.inf:
+        return _FORBIDDEN
     space = candidate.box.grown(LINE_GAP)
-    lines = lines_cost(candidate.lines, paper) if candidate.lines else 0.0
-    return candidate.cost + _covered(space, paper.near(space)) + lines
+    covered = _covered(space, paper.near(space))
+    return Price(cost + covered, covered > 0)
+
+
+def _of_own_lines(candidate: Candidate, paper: Field) -> float:
+    if not candidate.lines:
+        return 0.0
+    if _any_passes(candidate.lines, candidate.box.grown(_OWN_GAP)):
+        return math.inf
+    return lines_cost(candidate.lines, paper)
 
 
 def lines_cost(lines: Sequence[Trace], paper: Field) -> float:
@@ -93,41 +102,55 @@ def lines_cost(lines: Sequence[Trace], paper: Field) -> float:
 
 
 def _lines_against_field(lines: Sequence[Trace], paper: Field) -> float:
-    spaces = [line.box for line in lines]
-    if not all(space.inside(paper.frame) for space in spaces):
-        return math.inf
-    for line, space in zip(lines, spaces, strict=True):
-        if line.weight > _PASSES and any(_runs_into(line, space, block) for block in paper.blocked):
+    cost = 0.0
+    for line in lines:
+        space = line.box
+        if not space.inside(paper.frame):
             return math.inf
-    return sum(
-        _crossed(line, paper.near(space.grown(_LINE_APART))) for line, space in zip(lines, spaces, strict=True)
-    )
+        if line.weight > _PASSES and any(_runs_into(line, block) for block in paper.blocked if space.overlaps(block)):
+            return math.inf
+    for line in lines:
+        cost += _crossed(line, paper.near(line.box.grown(_LINE_APART)))
+    return cost
 
 
-def _runs_into(line: Trace, space: Box, block: Box) -> bool:
+def _runs_into(line: Trace, block: Box) -> bool:
     """Does a line run through a symbol? A leader may end in one, even if the symbol isn't the one it points at."""
-    if not space.overlaps(block) or line.inside_of(block) <= 0.3:
+    if line.inside_of(block) <= 0.3:
         return False
     return not (line.weight == LEADER and block.grown(0.3).holds((line.bx, line.by)))
+
+
+class Footprint(NamedTuple):
+    """What a label takes on paper once it is placed: its text with two clearances, and its lines with their boxes."""
+
+    text: Box
+    off_lines: Box
+    lines: tuple[tuple[Box, Trace], ...]
+
+
+def footprint(candidate: Candidate) -> Footprint:
+    """What a candidate takes, clear space with it."""
+    lines = tuple((line.box, line) for line in candidate.lines)
+    return Footprint(candidate.box.grown(TEXT_GAP), candidate.box.grown(_OTHER_GAP), lines)
 
 
 class Taken:
     """What labels already placed take, asked by one that looks for its place."""
 
-    def __init__(self, others: Iterable[Candidate]) -> None:
-        placed = list(others)
-        self._texts = [other.box.grown(TEXT_GAP) for other in placed]
-        self._off_lines = [other.box.grown(_OTHER_GAP) for other in placed]
-        self._lines = [line for other in placed for line in other.lines]
+    def __init__(self, others: Sequence[Footprint]) -> None:
+        self._texts = [other.text for other in others]
+        self._off_lines = [other.off_lines for other in others]
+        self._lines = [line for other in others for line in other.lines]
         self._known: dict[int, float] = {}
 
     def cost(self, candidate: Candidate) -> float:
         """Cost against the labels placed; infinite when one covers the other."""
         x0, y0, x1, y1 = candidate.box
-        for tx0, ty0, tx1, ty1 in self._texts:
-            if x0 < tx1 and tx0 < x1 and y0 < ty1 and ty0 < y1:
+        for left, top, right, bottom in self._texts:
+            if x0 < right and left < x1 and y0 < bottom and top < y1:
                 return math.inf
-        if self._lines and _any_passes(self._lines, candidate.box.grown(_OTHER_GAP)):
+        if self._lines and self._lined(candidate.box.grown(_OTHER_GAP)):
             return math.inf
         if not candidate.lines:
             return 0.0
@@ -137,14 +160,27 @@ class Taken:
             known = self._known[id(candidate.lines)] = self._of_lines(candidate.lines)
         return known
 
+    def _lined(self, space: Box) -> bool:
+        """Does a line of the others pass the space?"""
+        x0, y0, x1, y1 = space
+        for (left, top, right, bottom), line in self._lines:
+            if left <= x1 and x0 <= right and top <= y1 and y0 <= bottom and line.passes(space):
+                return True
+        return False
+
     def _of_lines(self, lines: Sequence[Trace]) -> float:
-        if any(_any_passes(lines, space) for space in self._off_lines):
-            return math.inf
-        return sum(_crossed(line, self._lines) for line in lines)
+        for space in self._off_lines:
+            if _any_passes(lines, space):
+                return math.inf
+        others = [line for _, line in self._lines]
+        return sum(_crossed(line, others) for line in lines)
 
 
 def _any_passes(lines: Iterable[Trace], space: Box) -> bool:
-    return any(line.passes(space) for line in lines)
+    for line in lines:
+        if line.passes(space):
+            return True
+    return False
 
 
 def _covered(space: Box, traces: Iterable[Trace]) -> float:

@@ -7,15 +7,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.drawing import look, symbol
+from builder.drawing.area import Area
 from builder.drawing.arrows import direction_arrows
 from builder.drawing.box import Box, box_about, box_round, traces_of
 from builder.drawing.dimension import dimension_ways
 from builder.drawing.disc import disc_ways
+from builder.drawing.field import Field
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame
 from builder.drawing.grain import grain_ways
 from builder.drawing.label import Word, corner_ways, word_ways
-from builder.drawing.label_cost import Batch, Field
+from builder.drawing.label_cost import Batch
 from builder.drawing.label_place import Choice, place
 from builder.drawing.lettered import LabelArt
 from builder.drawing.line_work import LineWork, line_work
@@ -79,8 +81,8 @@ def lay_out(figure: FigureView, frame: Frame, paper: Box, lettering: Lettering) 
     """Line work, symbols and labels of a figure in a frame; no label leaves the paper."""
     work = line_work(figure, frame)
     marks = _marks(figure, work)
-    asked = list(_labels(figure, work, lettering))
     field = Field(paper.grown(-look.PAD), work.blocked, work.traces)
+    asked = list(_labels(figure, work, lettering, field))
     choices = place([one.ways for one in asked], field, passes=2)
     drawn, problems = _sorted_out(asked, choices)
     labels = [(choice.candidate.art(), choice.on_lines) for choice in drawn]
@@ -160,31 +162,31 @@ def _way_at_end(route: Sequence[Run], end: XY) -> XY:
     return last.at(1.0)[1]
 
 
-def _labels(figure: FigureView, work: LineWork, lettering: Lettering) -> Iterator[Asked]:
+def _labels(figure: FigureView, work: LineWork, lettering: Lettering, field: Field) -> Iterator[Asked]:
     """Every label asked for: those bound to a place first, spare ones last."""
     for number, run in _numbered(figure, work.frame):
-        yield Asked(f"order number {number}", disc_ways(number, run, lettering), together="order numbers of the runs")
+        yield Asked(f"order number {number}", disc_ways(number, run, lettering, field), together="order numbers of the runs")
     for word in _start_and_end(figure, work.frame):
-        yield Asked(f"word {word.text}", word_ways(word, lettering))
+        yield Asked(f"word {word.text}", word_ways(word, lettering, field))
     for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):
-        yield Asked(f"dimension {line.text}", dimension_ways(line, work.frame, lettering))
+        yield Asked(f"dimension {line.text}", dimension_ways(line, work.frame, lettering, field))
     first = {note.text: note for note in reversed(figure.callouts)}
     for note in first.values():
-        yield _callout(note, work, lettering)
-    area = work.areas[0] if work.areas else list(work.frame.box.corners())
+        yield _callout(note, work, lettering, field)
+    area = Area(work.areas[0] if work.areas else work.frame.box.corners())
     if figure.side:
-        yield Asked(f"label {figure.side}", corner_ways(figure.side, area, lettering))
+        yield Asked(f"label {figure.side}", corner_ways(figure.side, area, lettering, field))
     if figure.grain is not None:
-        yield Asked(f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering))
+        yield Asked(f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering, field))
     for note in figure.callouts:
         if note is not first[note.text] and math.dist(note.at, first[note.text].at) * work.frame.scale > 1:
-            yield _callout(note, work, lettering, spare=True)
+            yield _callout(note, work, lettering, field, spare=True)
 
 
-def _callout(note: Callout, work: LineWork, lettering: Lettering, spare: bool = False) -> Asked:
+def _callout(note: Callout, work: LineWork, lettering: Lettering, field: Field, spare: bool = False) -> Asked:
     at = work.frame.at(note.at)
     word = Word(note.text, at, _symbol_radius(at, work.blocked), note.accent, note.accent)
-    return Asked(f"label {note.text}", word_ways(word, lettering), spare)
+    return Asked(f"label {note.text}", word_ways(word, lettering, field), spare)
 
 
 def _start_and_end(figure: FigureView, frame: Frame) -> Iterator[Word]:

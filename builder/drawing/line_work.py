@@ -8,15 +8,15 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
 from statistics import median
 
 from builder.drawing import look, symbol
+from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace, box_about, traces_of
 from builder.drawing.dash import dash_dot
 from builder.drawing.frame import Frame
-from builder.drawing.hatch import inside
-from builder.drawing.notch import Cut, cut_of, from_piece, notched
+from builder.drawing.nearness import distance
+from builder.drawing.notch import Cut, cut_of, notched
 from builder.drawing.run import (
     Run,
     chain_d,
@@ -69,7 +69,7 @@ class LineWork:
         """
         right = (-way[1], way[0])
         probes = [(point[0] + right[0] * side, point[1] + right[1] * side) for side in (0.6, -0.6)]
-        within = [any(inside(probe, area) for area in self.areas) for probe in probes]
+        within = [any(Area(area).holds(probe) for area in self.areas) for probe in probes]
         if within[0] != within[1]:
             return 1.7 if within[0] else -1.7
         near = [_nearest(probe, self.edges) for probe in probes]
@@ -100,8 +100,7 @@ class LineWork:
 
 
 def _nearest(point: XY, edges: Sequence[Run]) -> float:
-    pieces = (piece for edge in edges for piece in pairwise(edge.points))
-    return min((from_piece(point, a, b) for a, b in pieces), default=1.7)
+    return min([distance(point, edge.pieces) for edge in edges], default=1.7)
 
 
 def line_work(figure: FigureView, frame: Frame) -> LineWork:

@@ -12,8 +12,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from builder.drawing import look
+from builder.drawing.nearness import distance
 from builder.drawing.run import Run, points_of
-from builder.drawing.svg import XY, pair
+from builder.drawing.svg import XY
 from builder.drawing.symbol import notch_points, way_between
 
 _ON_EDGE = 0.7
@@ -40,7 +41,7 @@ def cut_of(chain: Sequence[Run], when: str, edges: Sequence[Run]) -> Cut:
         points = points[:-1]
     far = [_off(point, edges) for point in points]
     tip = points[far.index(max(far))]
-    lips = sorted(points, key=lambda point: (_off(point, edges), point))[: 2 if len(points) > 2 else 1]
+    lips = [point for _, point in sorted(zip(far, points, strict=True))[: 2 if len(points) > 2 else 1]]
     mouth = (sum(x for x, _ in lips) / len(lips), sum(y for _, y in lips) / len(lips))
     inward = way_between(mouth, tip)
     depth = max(math.dist(mouth, tip), look.NOTCH_DEPTH)
@@ -50,30 +51,18 @@ def cut_of(chain: Sequence[Run], when: str, edges: Sequence[Run]) -> Cut:
 
 def _off(point: XY, edges: Sequence[Run]) -> float:
     """Distance of a point from the nearest edge, 0 when there is none."""
-    return min((_from_polyline(point, edge.points) for edge in edges), default=0.0)
-
-
-def _from_polyline(point: XY, points: Sequence[XY]) -> float:
-    return min(from_piece(point, a, b) for a, b in pairwise(points))
-
-
-def from_piece(point: XY, a: XY, b: XY) -> float:
-    """Distance of a point from a straight piece, mm."""
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    size = dx * dx + dy * dy
-    share = 0.0 if size == 0 else min(1.0, max(0.0, ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / size))
-    return math.dist(point, (a[0] + dx * share, a[1] + dy * share))
+    return min([distance(point, edge.pieces) for edge in edges], default=0.0)
 
 
 def notched(run: Run, cuts: Sequence[Cut]) -> tuple[list[Run], list[Cut]]:
     """An edge with the notches that lie on it cut in, and the notches that were."""
-    if not run.straight:
+    if not run.straight or not cuts:
         return [run], []
     way, length = way_between(run.start, run.end), run.length
     found: list[tuple[float, Cut]] = []
     for cut in cuts:
         shares = [(lip[0] - run.start[0]) * way[0] + (lip[1] - run.start[1]) * way[1] for lip in (cut.v[0], cut.v[2])]
-        on_edge = all(from_piece(lip, run.start, run.end) <= _ON_EDGE for lip in (cut.v[0], cut.v[2]))
+        on_edge = all(distance(lip, run.pieces) <= _ON_EDGE for lip in (cut.v[0], cut.v[2]))
         if on_edge and min(shares) > 0.3 and max(shares) < length - 0.3:
             found.append((min(shares), cut))
     found.sort(key=lambda item: item[0])
@@ -87,7 +76,7 @@ def _with_cuts(run: Run, way: XY, cuts: Sequence[Cut]) -> list[Run]:
         points += cut.v if ahead else cut.v[::-1]
     points.append(run.end)
     return [
-        Run((a, b), f"L{pair(b)}", straight=True)
+        Run((a, b), straight=True)
         for a, b in pairwise(points)
         if math.dist(a, b) > 1e-6
     ]

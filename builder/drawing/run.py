@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import bisect
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property, partial
 from itertools import accumulate, pairwise
 
 from builder.drawing.frame import Frame
 from builder.drawing.look import CHORD
+from builder.drawing.nearness import Pieces, pieces_of
 from builder.drawing.svg import XY, num, pair
 from builder.geometry import Arc, Segment
 
@@ -18,16 +20,16 @@ _JOINED = 0.02
 _SMOOTH_COS = math.cos(math.radians(20))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Run:
     """One segment, or several as one, on paper.
 
     points : its polyline, ends included
-    data   : SVG path data that goes on from its start
+    curve  : writes the SVG path data that goes on from its start, where that is not the polyline
     """
 
     points: tuple[XY, ...]
-    data: str
+    curve: Callable[[], str] | None = None
     straight: bool = False
 
     @property
@@ -41,25 +43,42 @@ class Run:
         return self.points[-1]
 
     @property
+    def data(self) -> str:
+        """SVG path data that goes on from its start."""
+        if self.curve is not None:
+            return self.curve()
+        return "".join([f"L{pair(point)}" for point in self.points[1:]])
+
+    @cached_property
+    def walk(self) -> Walk:
+        """The run to be walked along."""
+        return Walk(self.points)
+
+    @cached_property
+    def pieces(self) -> Pieces:
+        """The run to be measured from."""
+        return pieces_of(self.points)
+
+    @property
     def length(self) -> float:
         """Its length, mm printed."""
-        return sum(math.dist(a, b) for a, b in pairwise(self.points))
+        return self.walk.length
 
     def at(self, share: float) -> tuple[XY, XY]:
         """Point and direction at a share of the length."""
-        return Walk(self.points).at(share * self.length)
-
-    def reversed_points(self) -> tuple[XY, ...]:
-        """Its polyline from the other end."""
-        return self.points[::-1]
+        return self.walk.at(share * self.walk.length)
 
 
 class Walk:
     """A polyline measured once, to be walked along many times."""
 
     def __init__(self, points: Sequence[XY]) -> None:
-        self.points = [points[0], *(b for a, b in pairwise(points) if math.dist(a, b) > 1e-9)]
-        self.reached = [0.0, *accumulate(math.dist(a, b) for a, b in pairwise(self.points))]
+        steps = [math.dist(a, b) for a, b in pairwise(points)]
+        if min(steps, default=1.0) <= 1e-9:
+            points = [points[0], *(b for b, step in zip(points[1:], steps, strict=True) if step > 1e-9)]
+            steps = [math.dist(a, b) for a, b in pairwise(points)]
+        self.points = points
+        self.reached = [0.0, *accumulate(steps)]
         self.length = self.reached[-1]
 
     def at(self, gone: float) -> tuple[XY, XY]:
@@ -68,7 +87,7 @@ class Walk:
             return self.points[0], (1.0, 0.0)
         index = min(max(bisect.bisect_right(self.reached, gone) - 1, 0), len(self.points) - 2)
         (ax, ay), (bx, by) = self.points[index], self.points[index + 1]
-        size = math.dist((ax, ay), (bx, by))
+        size = self.reached[index + 1] - self.reached[index]
         way = ((bx - ax) / size, (by - ay) / size)
         rest = gone - self.reached[index]
         return (ax + way[0] * rest, ay + way[1] * rest), way
@@ -76,11 +95,10 @@ class Walk:
 
 def run_of(segment: Segment, frame: Frame) -> Run:
     """A segment on paper."""
-    start, end = frame.at(segment.start), frame.at(segment.end)
     if isinstance(segment, Arc):
         points = tuple(frame.at(point) for point in segment.to_polyline(CHORD / frame.scale))
-        return Run(points, _arc_data(segment, frame))
-    return Run((start, end), f"L{pair(end)}", straight=True)
+        return Run(points, partial(_arc_data, segment, frame))
+    return Run((frame.at(segment.start), frame.at(segment.end)), straight=True)
 
 
 def _arc_data(arc: Arc, frame: Frame) -> str:
@@ -154,7 +172,7 @@ def _smooth(before: Run, after: Run) -> bool:
 def _joined(group: Sequence[Run]) -> Run:
     if len(group) == 1:
         return group[0]
-    return Run(tuple(points_of(group)), "".join(run.data for run in group))
+    return Run(tuple(points_of(group)), lambda: "".join([run.data for run in group]))
 
 
 def offset_points(points: Sequence[XY], aside: float, closed: bool) -> list[XY]:

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from builder.drawing.dash import dash_pairs, stitch_dashes
-from builder.drawing.run import Run, Walk, chains, is_ring, offset_points, points_of, smooth_stretches
+from builder.drawing.run import Run, chains, is_ring, offset_points, points_of, smooth_stretches
 from builder.drawing.svg import XY, polyline_d, stroke
 
 # Half the width a bartack is drawn with when only its line is given, mm printed.
@@ -86,12 +86,12 @@ def _aside(run: Run, aside: float) -> list[XY]:
 
 
 def _as_run(points: Sequence[XY]) -> Run:
-    return Run(tuple(points), polyline_d(points[1:]).replace("M", "L", 1))
+    return Run(tuple(points))
 
 
 def _zigzag(run: Run, step: float, low: float, high: float) -> list[XY]:
     """Points that jump between two lines beside a run, both mm to the right of its direction."""
-    walk = Walk(run.points)
+    walk = run.walk
     count = max(2, round(walk.length / step) * 2)
     found: list[XY] = []
     for index in range(count + 1):
@@ -119,12 +119,12 @@ def _tack_axis(chain: Sequence[Run]) -> tuple[float, Run]:
     """Half width and middle line of a tack."""
     if len(chain) == 4 and is_ring(chain):
         first = 0 if chain[0].length <= chain[1].length else 1
-        axis = Run((chain[first].at(0.5)[0], chain[first + 2].at(0.5)[0]), "", straight=True)
+        axis = Run((chain[first].at(0.5)[0], chain[first + 2].at(0.5)[0]), straight=True)
         return max(chain[first].length / 2, _TACK_LEAST), axis
     points = points_of(chain)
     if len(chain) < 3:
-        return _TACK_HALF, Run(tuple(points), "")
-    axis = Run((chain[0].at(0.5)[0], chain[-1].at(0.5)[0]), "", straight=True)
+        return _TACK_HALF, Run(tuple(points))
+    axis = Run((chain[0].at(0.5)[0], chain[-1].at(0.5)[0]), straight=True)
     (x, y), (dx, dy) = axis.at(0.0)
     half = max(abs((px - x) * -dy + (py - y) * dx) for px, py in points)
     return max(half, _TACK_LEAST), axis

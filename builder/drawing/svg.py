@@ -6,10 +6,13 @@ and anything found by id.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from xml.sax.saxutils import escape, quoteattr
 
 XY = tuple[float, float]
+
+_TO_ESCAPE = re.compile(r"[&<>\"\n\r\t]")
 
 
 def num(value: float) -> str:
@@ -28,12 +31,17 @@ def element(name: str, content: str | None = None, **attributes: str | float | N
 
     content : markup inside it, already escaped; None closes the element at once
     """
-    said = "".join(
-        f" {key.rstrip('_').replace('_', '-')}={quoteattr(value if isinstance(value, str) else num(value))}"
+    said = "".join([
+        f" {key.replace('_', '-')}={_quoted(value) if isinstance(value, str) else _quoted(num(value))}"
         for key, value in attributes.items()
         if value is not None
-    )
+    ])
     return f"<{name}{said}/>" if content is None else f"<{name}{said}>{content}</{name}>"
+
+
+def _quoted(value: str) -> str:
+    # Nearly all are numbers and colours: looking is quicker than replacing.
+    return quoteattr(value) if _TO_ESCAPE.search(value) else f'"{value}"'
 
 
 def words(text: str) -> str:
@@ -43,12 +51,12 @@ def words(text: str) -> str:
 
 def polyline_d(points: Sequence[XY], closed: bool = False) -> str:
     """Path data through the points."""
-    return "M" + "L".join(pair(point) for point in points) + ("Z" if closed else "")
+    return "M" + "L".join([pair(point) for point in points]) + ("Z" if closed else "")
 
 
 def lines_d(pieces: Iterable[tuple[XY, XY]]) -> str:
     """Path data of separate straight lines."""
-    return "".join(f"M{pair(start)}L{pair(end)}" for start, end in pieces)
+    return "".join([f"M{pair(start)}L{pair(end)}" for start, end in pieces])
 
 
 def stroke(

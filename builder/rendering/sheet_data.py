@@ -257,7 +257,7 @@ def _size_row(row: SizeRow, pens: Pens) -> Json:
     return {
         "size": pens.text(row.size, bold=True),
         "values": [_size_value(value, pens) for value in row.values],
-        "fingerprint": short_fingerprint(row.fingerprint),
+        "fingerprint": pens.text(short_fingerprint(row.fingerprint)),
     }
 
 

@@ -9,11 +9,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.drawing import look
+from builder.drawing.area import Area
 from builder.drawing.arrows import direction_arrows
 from builder.drawing.box import Box
 from builder.drawing.dash import fitted
 from builder.drawing.frame import Break, Frame, breaks_for, fit
-from builder.drawing.hatch import hatch, inside
+from builder.drawing.hatch import hatch
 from builder.drawing.notch import cut_of, notched
 from builder.drawing.run import Run, Walk, chains, is_ring, offset_points, run_of, smooth_stretches
 from builder.drawing.stitch_line import kind_of
@@ -126,7 +127,7 @@ def test_hatch_lines_lie_in_the_area_and_out_of_the_boxes(turn: float) -> None:
     for a, b in lines:
         for share in (0.02, 0.5, 0.98):
             point = (a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share)
-            assert inside(point, area)
+            assert Area(area).holds(point)
             assert not free.grown(-0.01).holds(point)
 
 

@@ -22,7 +22,9 @@ from builder.view import (
     StepView,
 )
 
-NEEDLE = Caution("moving needle", "W001", "WARNING", "Moving needle. Foot off the treadle before fingers go near it.")
+NEEDLE = Caution(
+    "moving needle", "W001", "WARNING", "Moving needle. Foot off the treadle before fingers go near it."
+)
 EYES = Protection("eye protection", "M004", "Wear eye protection.")
 GUARD = Protection("finger guard", "M027", "Finger guard in place.")
 DEFER = "The machine’s manual, local codes and licensed practice come first."
@@ -50,7 +52,9 @@ def photo() -> bytes:
 PHOTOS = {PHOTO_DIGEST: photo()}
 
 
-def figure(name: str, alt: str, side: str = "right side", width: float = 95.0, height: float = 50.0) -> FigureView:
+def figure(
+    name: str, alt: str, side: str = "right side", width: float = 95.0, height: float = 50.0
+) -> FigureView:
     """A figure the stand-in knows how to draw."""
     return FigureView(
         name=name,
@@ -88,10 +92,19 @@ HANDLE_END = SheetView(
     notices=(),
     settings=(
         Setting("stitch", "301", "301"),
-        Setting("stitch length", "0.0032", "3.2 mm ± 0.2", "8 st/in", "length dial: 3.2", "10 stitches on scrap: 32 mm"),
+        Setting(
+            "stitch length",
+            "0.0032",
+            "3.2 mm ± 0.2",
+            "8 st/in",
+            "length dial: 3.2",
+            "10 stitches on scrap: 32 mm",
+        ),
         Setting("thread", "tex-70", "Tex 70", "", "", ""),
         Setting("needle", "110", "Nm 110 R", "size 18"),
-        Setting("top tension", "1.4", "1.4 N ± 0.2", "5.0 oz", "top tension nut", "tension gauge at the needle"),
+        Setting(
+            "top tension", "1.4", "1.4 N ± 0.2", "5.0 oz", "top tension nut", "tension gauge at the needle"
+        ),
         Setting("program", "14", "14", "", "panel, key P", ""),
     ),
     steps=(
@@ -120,7 +133,9 @@ HANDLE_END = SheetView(
             key="Needle down at every corner.",
             why="A lifted corner leaves a loop that opens in use.",
             checks=(EDGE,),
-            figure=figure("box", "Box of 32 by 12 mm with a cross, start at the upper left corner.", height=54.0),
+            figure=figure(
+                "box", "Box of 32 by 12 mm with a cross, start at the upper left corner.", height=54.0
+            ),
             number=3,
             seconds="11.8 s",
             seconds_value=11.8,
@@ -129,7 +144,9 @@ HANDLE_END = SheetView(
             "look",
             "Turn over. Look along every line for skipped stitches.",
             key="One skipped stitch is a **repair**, two are a reject.",
-            figure=figure("look", "The panel from the wrong side, the box seen through.", side="wrong side", height=46.0),
+            figure=figure(
+                "look", "The panel from the wrong side, the box seen through.", side="wrong side", height=46.0
+            ),
             number=4,
             seconds="3.5 s",
             seconds_value=3.5,
@@ -138,10 +155,22 @@ HANDLE_END = SheetView(
     measures=(EDGE, LOOPS),
     faults=(
         FaultLine(
-            "loops of thread underneath", "major", "top thread out of its take-up", "Rethread with the foot up.", "twice"
+            "loops of thread underneath",
+            "major",
+            "top thread out of its take-up",
+            "Rethread with the foot up.",
+            "twice",
         ),
-        FaultLine("skipped stitches", "critical", "needle bent, or point burred", "Change the needle.", "after two needles"),
-        FaultLine("webbing edge shows beside the line", "minor", "end not on the holes", "Unpick and lay it again."),
+        FaultLine(
+            "skipped stitches",
+            "critical",
+            "needle bent, or point burred",
+            "Change the needle.",
+            "after two needles",
+        ),
+        FaultLine(
+            "webbing edge shows beside the line", "minor", "end not on the holes", "Unpick and lay it again."
+        ),
     ),
     size_names=(),
     sizes=(),
@@ -169,7 +198,9 @@ HANDLE_END = SheetView(
 )
 
 
-def _pocket_step(number: int, name: str, do: str, key: str = "", why: str = "", shows: str = "plain") -> StepView:
+def _pocket_step(
+    number: int, name: str, do: str, key: str = "", why: str = "", shows: str = "plain"
+) -> StepView:
     return StepView(
         name,
         do,
@@ -191,45 +222,146 @@ POCKET = replace(
     notices=(DEFER,),
     settings=(
         *HANDLE_END.settings[:2],
-        Setting("thread", "thread-135", "Bonded nylon thread, tex 135", "", "rear cone stand", "read the cone's label"),
+        Setting(
+            "thread",
+            "thread-135",
+            "Bonded nylon thread, tex 135",
+            "",
+            "rear cone stand",
+            "read the cone's label",
+        ),
         Setting("bobbin thread", "thread-135", "Bonded nylon thread, tex 135", "", "bobbin winder", ""),
         *HANDLE_END.settings[3:],
-        Setting("bobbin tension", "0.5", "0.5 N ± 0.1", "0.11 lbf ± 0.02", "screw on the bobbin case", "hang it by its thread"),
+        Setting(
+            "bobbin tension",
+            "0.5",
+            "0.5 N ± 0.1",
+            "0.11 lbf ± 0.02",
+            "screw on the bobbin case",
+            "hang it by its thread",
+        ),
         Setting("foot pressure", "45", "45 N ± 5", "10.1 lbf ± 1.1"),
         Setting("speed", "1800", "1800 st/min ± 100"),
     ),
     steps=(
-        _pocket_step(1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"),
-        replace(
-            _pocket_step(2, "tape", "Stick the tape along the mouth.", key="Tape flush with the cut edge.", shows=""),
-            photo=Photo(PHOTO_DIGEST, "Tape flush with the edge of the cloth.", "photos/tape.jpg", "Tape flush, no bubble."),
+        _pocket_step(
+            1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"
         ),
-        _pocket_step(3, "zip", "Lay the zip on the tape, teeth up.", key="Slider at the **left** end.", shows="fold"),
         replace(
-            _pocket_step(4, "first", "Sew the first side with the zip foot.", key="Stop 5 mm before the end.", shows="box"),
+            _pocket_step(
+                2, "tape", "Stick the tape along the mouth.", key="Tape flush with the cut edge.", shows=""
+            ),
+            photo=Photo(
+                PHOTO_DIGEST,
+                "Tape flush with the edge of the cloth.",
+                "photos/tape.jpg",
+                "Tape flush, no bubble.",
+            ),
+        ),
+        _pocket_step(
+            3, "zip", "Lay the zip on the tape, teeth up.", key="Slider at the **left** end.", shows="fold"
+        ),
+        replace(
+            _pocket_step(
+                4,
+                "first",
+                "Sew the first side with the zip foot.",
+                key="Stop 5 mm before the end.",
+                shows="box",
+            ),
             checks=(EDGE,),
             cautions=("moving needle",),
         ),
         replace(
-            _pocket_step(5, "second", "Turn the panel. Sew the second side.", why="Sewn in the same direction it twists."),
-            photo=Photo(PHOTO_DIGEST, "Both sides sewn.", "photos/both.jpg", "Even gap, both sides parallel."),
+            _pocket_step(
+                5,
+                "second",
+                "Turn the panel. Sew the second side.",
+                why="Sewn in the same direction it twists.",
+            ),
+            photo=Photo(
+                PHOTO_DIGEST, "Both sides sewn.", "photos/both.jpg", "Even gap, both sides parallel."
+            ),
         ),
-        _pocket_step(6, "run", "Run the slider from end to end, three times.", key="It must not catch anywhere.", shows=""),
-        _pocket_step(7, "trim", "Trim both ends → 3 mm, and turn the panel out.", why="Long ends show in the side seam."),
+        _pocket_step(
+            6,
+            "run",
+            "Run the slider from end to end, three times.",
+            key="It must not catch anywhere.",
+            shows="",
+        ),
+        _pocket_step(
+            7,
+            "trim",
+            "Trim both ends → 3 mm, and turn the panel out.",
+            why="Long ends show in the side seam.",
+        ),
     ),
-    measures=(EDGE, LOOPS, replace(EDGE, name="gap", what="gap beside the teeth", value="4 mm ± 0.5", other="5/32 in ± 1/64")),
+    measures=(
+        EDGE,
+        LOOPS,
+        replace(EDGE, name="gap", what="gap beside the teeth", value="4 mm ± 0.5", other="5/32 in ± 1/64"),
+    ),
     faults=tuple(
         FaultLine(sign, grade, cause, remedy, stop)
         for sign, grade, cause, remedy, stop in (
-            ("slider catches", "major", "tape caught under the teeth", "Unpick 30 mm either side and sew again.", "twice"),
-            ("wave in the zip", "major", "cloth stretched while sewn", "Let the feed take it. Don't pull.", ""),
+            (
+                "slider catches",
+                "major",
+                "tape caught under the teeth",
+                "Unpick 30 mm either side and sew again.",
+                "twice",
+            ),
+            (
+                "wave in the zip",
+                "major",
+                "cloth stretched while sewn",
+                "Let the feed take it. Don't pull.",
+                "",
+            ),
             ("skipped stitches", "critical", "needle bent", "Change the needle.", "after two needles"),
-            ("loops of thread underneath", "major", "top thread out of its take-up", "Rethread, foot up.", "twice"),
-            ("tape shows on the right side", "minor", "tape too far in", "Lift it and lay it again before sewing.", ""),
-            ("needle holes beside the line", "critical", "line unpicked and moved", "Put the piece on the red hook.", "at once"),
-            ("thread breaks", "minor", "burr on the needle plate", "Change the needle, look at the plate.", "third break"),
-            ("zip longer than the mouth", "major", "wrong size in the bundle", "Compare with the bundle ticket.", "at once"),
-            ("oil on the cloth", "critical", "machine oiled and not run out", "Wipe, sew on scrap until clean.", "at once"),
+            (
+                "loops of thread underneath",
+                "major",
+                "top thread out of its take-up",
+                "Rethread, foot up.",
+                "twice",
+            ),
+            (
+                "tape shows on the right side",
+                "minor",
+                "tape too far in",
+                "Lift it and lay it again before sewing.",
+                "",
+            ),
+            (
+                "needle holes beside the line",
+                "critical",
+                "line unpicked and moved",
+                "Put the piece on the red hook.",
+                "at once",
+            ),
+            (
+                "thread breaks",
+                "minor",
+                "burr on the needle plate",
+                "Change the needle, look at the plate.",
+                "third break",
+            ),
+            (
+                "zip longer than the mouth",
+                "major",
+                "wrong size in the bundle",
+                "Compare with the bundle ticket.",
+                "at once",
+            ),
+            (
+                "oil on the cloth",
+                "critical",
+                "machine oiled and not run out",
+                "Wipe, sew on scrap until clean.",
+                "at once",
+            ),
         )
     ),
     size_names=("mouth", "zip", "end to notch"),
@@ -251,9 +383,19 @@ LASER = replace(
     paper="A4",
     products=("Tool roll", "Bicycle bag", "Instrument pouch"),
     cautions=(
-        Caution("laser beam", "W004", "DANGER", "Laser beam. It blinds and burns. Lid closed; never defeat the interlock."),
+        Caution(
+            "laser beam",
+            "W004",
+            "DANGER",
+            "Laser beam. It blinds and burns. Lid closed; never defeat the interlock.",
+        ),
         Caution("fire", "W021", "WARNING", "Goods can catch fire. Never leave the machine while it cuts."),
-        Caution("fumes", "W016", "WARNING", "Fumes harm the lungs. Extraction on before the first cut, off after the last."),
+        Caution(
+            "fumes",
+            "W016",
+            "WARNING",
+            "Fumes harm the lungs. Extraction on before the first cut, off after the last.",
+        ),
         Caution("heavy load", "W001", "CAUTION", "Heavy roll. Two people or the hoist; never lift it alone."),
     ),
     protection=(
@@ -266,7 +408,14 @@ LASER = replace(
     settings=(
         Setting("power", "60", "60 % ± 2", "", "panel, page Job", "cut card, line 4"),
         Setting("speed", "0.4", "400 mm/s", "15.7 in/s", "panel, page Job", ""),
-        Setting("focus", "0.006", "6.0 mm ± 0.2", "15/64 in ± 1/128", "focus block under the head", "block slides, no play"),
+        Setting(
+            "focus",
+            "0.006",
+            "6.0 mm ± 0.2",
+            "15/64 in ± 1/128",
+            "focus block under the head",
+            "block slides, no play",
+        ),
         Setting("air", "2", "2 bar ± 0.3", "29 psi ± 4", "regulator, left side", "gauge beside it"),
         Setting("passes", "1", "1", "", "", ""),
         Setting("nest file", "pan-10-m", "PAN-10-M-14", "", "", ""),
@@ -293,7 +442,9 @@ LASER = replace(
         StepView(
             "pick",
             "Pick the pieces by their number, stack them notch on notch.",
-            checks=(replace(EDGE, what="drill hole to edge", value="12.0 mm ± 0.3", other="15/32 in ± 1/128"),),
+            checks=(
+                replace(EDGE, what="drill hole to edge", value="12.0 mm ± 0.3", other="15/32 in ± 1/128"),
+            ),
             figure=figure("box", "Pieces stacked, notches on one side.", height=54.0),
             number=3,
         ),

@@ -35,7 +35,9 @@ def pieces(pdf: bytes) -> list[Piece]:
     for number, page in enumerate(read(pdf).pages, start=1):
         top = float(page.mediabox.height)
 
-        def visit(text: str, cm: list[float], tm: list[float], face: Any, size: float, *, n=number, h=top) -> None:  # type: ignore[no-untyped-def]
+        def visit(
+            text: str, cm: list[float], tm: list[float], face: Any, size: float, *, n=number, h=top
+        ) -> None:  # type: ignore[no-untyped-def]
             if text.strip() and face is not None:
                 a, b, c, d, e, f = (float(v) for v in cm)
                 x, y = float(tm[4]), float(tm[5])
@@ -91,5 +93,5 @@ def _objects(reader: PdfReader) -> Iterator[Any]:
     for number in range(1, len(reader.xref_objStm) + sum(map(len, reader.xref.values())) + 1):
         try:
             yield reader.get_object(number)
-        except Exception:  # noqa: BLE001, S112 - a free number is no object
+        except Exception:  # a free number is no object
             continue

@@ -63,7 +63,9 @@ class _Pen:
     def add(self, text: str) -> None:
         self.parts.append(text)
 
-    def path(self, d: str, stroke: str = _INK, width: float = 0.4, fill: str = "none", dash: str = "") -> None:
+    def path(
+        self, d: str, stroke: str = _INK, width: float = 0.4, fill: str = "none", dash: str = ""
+    ) -> None:
         self.add(
             f'<path d="{d}" fill="{fill}" stroke="{stroke}" stroke-width="{width}" '
             f'stroke-linejoin="round" stroke-dasharray="{dash or "none"}"/>'
@@ -71,28 +73,34 @@ class _Pen:
 
     def label(self, x: float, y: float, text: str, bold: bool = False, fill: str = _INK) -> None:
         weight = "bold" if bold else "normal"
-        self.add(f'<text x="{x}" y="{y}" font-size="{self.em}" font-weight="{weight}" fill="{fill}">{text}</text>')
+        self.add(
+            f'<text x="{x}" y="{y}" font-size="{self.em}" font-weight="{weight}" fill="{fill}">{text}</text>'
+        )
 
     def icon(self) -> None:
         w, h = self.width, self.height
-        self.path(f"M{w * .25} {h * .4}C{w * .3} {h * .02} {w * .7} {h * .02} {w * .75} {h * .4}", width=0.5)
+        self.path(
+            f"M{w * 0.25} {h * 0.4}C{w * 0.3} {h * 0.02} {w * 0.7} {h * 0.02} {w * 0.75} {h * 0.4}", width=0.5
+        )
         self.add(
-            f'<rect x=".4" y="{h * .4}" width="{w - .8}" height="{h * .56}" rx="{h * .26}" fill="#fff" '
+            f'<rect x=".4" y="{h * 0.4}" width="{w - 0.8}" height="{h * 0.56}" rx="{h * 0.26}" fill="#fff" '
             f'stroke="{_INK}" stroke-width=".6"/>'
         )
         for x in (w * 0.25, w * 0.75):
-            self.path(f"M{x} {h * .41}V{h * .95}", dash="1.2 .8")
+            self.path(f"M{x} {h * 0.41}V{h * 0.95}", dash="1.2 .8")
 
     def panel(self, side: str) -> None:
         w, h = self.width, self.height - 9
         self.path(
-            f"M.5 .6H{w * .25}l2.5 3 2.5-3H{w - 7}V{h - 3}a3 3 0 0 1-3 3H3.5a3 3 0 0 1-3-3Z", width=0.9, fill="#fff"
+            f"M.5 .6H{w * 0.25}l2.5 3 2.5-3H{w - 7}V{h - 3}a3 3 0 0 1-3 3H3.5a3 3 0 0 1-3-3Z",
+            width=0.9,
+            fill="#fff",
         )
         self.label(3.5, h - 3, side)
 
     def webbing(self, stroke: str = _INK) -> None:
         w = self.width
-        self.path(f"M{w * .33} 14H{w}V28H{w * .33}Z", stroke=stroke, fill=_STRIP, width=0.6)
+        self.path(f"M{w * 0.33} 14H{w}V28H{w * 0.33}Z", stroke=stroke, fill=_STRIP, width=0.6)
 
     def plain(self) -> None:
         for y in (14.0, 26.0):
@@ -102,14 +110,13 @@ class _Pen:
 
     def lay(self) -> None:
         self.plain()
-        self.add(
-            f'<circle cx="{self.width * .25 + 2.5}" cy="5.6" r="4.8" fill="none" stroke="{_ACCENT}" stroke-width=".7"/>'
-        )
+        x = self.width * 0.25 + 2.5
+        self.add(f'<circle cx="{x}" cy="5.6" r="4.8" fill="none" stroke="{_ACCENT}" stroke-width=".7"/>')
         self.label(self.width * 0.33 + 5, 21.5, "drill holes")
 
     def fold(self) -> None:
         self.webbing()
-        self.path(f"M{self.width * .33 + 12} 21H{self.width * .33 + 4}", stroke=_ACCENT, width=0.8)
+        self.path(f"M{self.width * 0.33 + 12} 21H{self.width * 0.33 + 4}", stroke=_ACCENT, width=0.8)
         self.label(self.width * 0.33 + 14, 22.3, "edge on the holes")
         self.label(self.width * 0.33 + 4, 35, "fold under 20 mm")
 

@@ -9,10 +9,11 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+
 from builder.rendering.markdown import plain
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
+from builder.rendering.sheet_text import CAPITAL_OF_EM, default_letters, sheet_text
 from builder.view import SheetView
-
 from tests.rendering import sheet_pdf
 from tests.rendering.samples import ALL, FAR, HANDLE_END, LASER, PHOTOS, POCKET
 from tests.rendering.stand_in import PENS
@@ -45,7 +46,9 @@ def page_of(pdf: bytes, text: str) -> list[int]:
     return [n for n, page in enumerate(sheet_pdf.page_texts(pdf), 1) if letters(text) in letters(page)]
 
 
-@pytest.mark.parametrize(("view", "pages"), [(HANDLE_END, 2), (POCKET, 4), (LASER, 3)], ids=["handle", "pocket", "laser"])
+@pytest.mark.parametrize(
+    ("view", "pages"), [(HANDLE_END, 2), (POCKET, 4), (LASER, 3)], ids=["handle", "pocket", "laser"]
+)
 def test_pages_are_as_many_as_the_steps_need(view: SheetView, pages: int, pdf_of) -> None:  # type: ignore[no-untyped-def]
     assert len(sheet_pdf.read(pdf_of(view)).pages) == pages
 
@@ -61,14 +64,28 @@ def test_no_page_is_empty(view: SheetView, pdf_of) -> None:  # type: ignore[no-u
 def test_everything_a_sheet_shows_is_in_its_text(view: SheetView, pdf_of) -> None:  # type: ignore[no-untyped-def]
     shown = letters("".join(sheet_pdf.page_texts(pdf_of(view))))
     wanted = [
-        view.title, view.code, view.station_title, *view.products, *view.notices, *view.incoming, *view.outgoing,
-        view.pieces_an_hour, view.bundle, view.tag, f"revision {view.revision}", view.date, *view.recorded_by,
-        *(c.text for c in view.cautions), *(c.signal for c in view.cautions), *(p.text for p in view.protection),
+        view.title,
+        view.code,
+        view.station_title,
+        *view.products,
+        *view.notices,
+        *view.incoming,
+        *view.outgoing,
+        view.pieces_an_hour,
+        view.bundle,
+        view.tag,
+        f"revision {view.revision}",
+        view.date,
+        *view.recorded_by,
+        *(c.text for c in view.cautions),
+        *(c.signal for c in view.cautions),
+        *(p.text for p in view.protection),
         *(text for s in view.settings for text in (s.name, s.value, s.other, s.set_at, s.verify)),
         *(plain(text) for s in view.steps for text in (s.key, s.why)),
         *(text for m in view.measures for text in (m.what, m.value, m.other, m.gauge, m.plan)),
         *(text for f in view.faults for text in (f.sign, f.grade, f.cause, f.remedy, f.stop)),
-        *(row.size for row in view.sizes), *view.size_names,
+        *(row.size for row in view.sizes),
+        *view.size_names,
     ]
     assert [text for text in wanted if letters(text) not in shown] == []
 
@@ -114,18 +131,51 @@ def test_steps_stand_in_order(view: SheetView, pdf_of) -> None:  # type: ignore[
 def test_every_page_has_code_tag_revision_and_its_number(view: SheetView, pdf_of) -> None:  # type: ignore[no-untyped-def]
     texts = sheet_pdf.page_texts(pdf_of(view))
     for number, text in enumerate(texts, start=1):
-        for wanted in (view.code, view.tag, f"revision {view.revision}", view.date, f"page {number} of {len(texts)}"):
+        for wanted in (
+            view.code,
+            view.tag,
+            f"revision {view.revision}",
+            view.date,
+            f"page {number} of {len(texts)}",
+        ):
             assert letters(wanted) in letters(text)
 
 
-@each_sample
+def right_end(piece: sheet_pdf.Piece) -> float:
+    """Where a run of text ends, mm from the left edge of the page."""
+    return (
+        piece.x
+        + sheet_text(piece.text, default_letters(), bold=piece.bold)["em"] * piece.capital / CAPITAL_OF_EM
+    )
+
+
+@pytest.mark.parametrize(
+    "view",
+    [*ALL, replace(LASER, capital_mm=5.8, paper="Letter", stem="far-laser")],
+    ids=lambda view: view.stem,
+)
 def test_nothing_comes_near_the_paper_edge(view: SheetView, pdf_of) -> None:  # type: ignore[no-untyped-def]
     pdf = pdf_of(view)
     box = sheet_pdf.read(pdf).pages[0].mediabox
     width, height = float(box.width) * sheet_pdf.MM, float(box.height) * sheet_pdf.MM
     for piece in sheet_pdf.pieces(pdf):
-        assert PRINTER_MARGIN_MM < piece.x < width - PRINTER_MARGIN_MM, piece
+        assert piece.x > PRINTER_MARGIN_MM, piece
+        assert right_end(piece) < width - PRINTER_MARGIN_MM, piece
         assert PRINTER_MARGIN_MM + piece.capital < piece.y < height - PRINTER_MARGIN_MM, piece
+
+
+@each_sample
+def test_no_two_texts_overlap(view: SheetView, pdf_of) -> None:  # type: ignore[no-untyped-def]
+    """Capitals of two runs on a page never share a place; runs of one line follow each other."""
+    spots = [
+        (p.page, p.x, right_end(p) - 0.4 * p.capital, p.y - p.capital, p.y, p.text)
+        for p in sheet_pdf.pieces(pdf_of(view))
+        if len(p.text) > 1  # letters inside figures come one by one, they are the drawing room's matter
+    ]
+    for number, (page, left, right, top, bottom, text) in enumerate(spots):
+        for other_page, x1, x2, y1, y2, other in spots[number + 1 :]:
+            apart = page != other_page or right <= x1 or x2 <= left or bottom <= y1 or y2 <= top
+            assert apart, (page, text, other)
 
 
 def test_labels_inside_a_figure_print_at_their_own_size(pdf_of) -> None:  # type: ignore[no-untyped-def]
@@ -141,7 +191,8 @@ def test_pdf_is_tagged_ua_with_title_and_language(view: SheetView, pdf_of) -> No
     assert root["/MarkInfo"]["/Marked"]
     assert root["/Lang"] == "en"
     assert root["/ViewerPreferences"]["/DisplayDocTitle"]
-    assert reader.metadata is not None and reader.metadata.title == f"{view.code} {view.title}"
+    assert reader.metadata is not None
+    assert reader.metadata.title == f"{view.code} {view.title}"
     assert b"pdfuaid" in root["/Metadata"].get_object().get_data()
 
 
@@ -167,7 +218,8 @@ def test_headings_and_table_heads_are_tagged(view: SheetView, pdf_of) -> None:  
 @each_sample
 def test_only_the_sheets_own_faces_are_used_and_all_are_embedded(view: SheetView, pdf_of) -> None:  # type: ignore[no-untyped-def]
     faces = sheet_pdf.faces(pdf_of(view))
-    assert faces and all(faces.values())
+    assert faces
+    assert all(faces.values())
     assert all(name.startswith("AtkinsonHyperlegible") for name in faces)
 
 
@@ -182,7 +234,9 @@ def test_equal_input_gives_equal_bytes(pdf_of, press: SheetPress) -> None:  # ty
 def test_text_is_never_read_as_markup(press: SheetPress) -> None:
     hostile = '#panic("x") $a$ \\ @b <c> `d` // "e" {n} _f_'
     view = replace(HANDLE_END, title=hostile, steps=(replace(HANDLE_END.steps[0], do=hostile, key=hostile),))
-    assert letters("".join(sheet_pdf.page_texts(render_sheet(view, PHOTOS, press)))).count(letters(hostile)) >= 2
+    assert (
+        letters("".join(sheet_pdf.page_texts(render_sheet(view, PHOTOS, press)))).count(letters(hostile)) >= 2
+    )
 
 
 def test_paper_follows_the_view(pdf_of) -> None:  # type: ignore[no-untyped-def]
@@ -200,8 +254,21 @@ def test_other_papers_hold_the_whole_sheet(paper: str, press: SheetPress) -> Non
 
 def test_a_bare_sheet_has_no_empty_sections(press: SheetPress) -> None:
     bare = replace(
-        HANDLE_END, cautions=(), protection=(), settings=(), measures=(), faults=(), incoming=(), outgoing=(),
-        pieces_an_hour="", bundle="", picture=None, qr="", recorded_by=(), date="", steps=HANDLE_END.steps[:1],
+        HANDLE_END,
+        cautions=(),
+        protection=(),
+        settings=(),
+        measures=(),
+        faults=(),
+        incoming=(),
+        outgoing=(),
+        pieces_an_hour="",
+        bundle="",
+        picture=None,
+        qr="",
+        recorded_by=(),
+        date="",
+        steps=HANDLE_END.steps[:1],
     )
     pdf = render_sheet(bare, PHOTOS, press)
     assert len(sheet_pdf.read(pdf).pages) == 1
@@ -234,7 +301,14 @@ def test_booklet_numbers_each_sheet_by_itself_and_lists_all(press: SheetPress) -
     texts = sheet_pdf.page_texts(pdf)
     assert len(texts) == 1 + 2 + 4
     numbers = [match.group() for text in texts[1:] if (match := re.search(r"page \d of \d", text))]
-    assert numbers == ["page 1 of 2", "page 2 of 2", "page 1 of 4", "page 2 of 4", "page 3 of 4", "page 4 of 4"]
+    assert numbers == [
+        "page 1 of 2",
+        "page 2 of 2",
+        "page 1 of 4",
+        "page 2 of 4",
+        "page 3 of 4",
+        "page 4 of 4",
+    ]
     for wanted in ("Lockstitch", HANDLE_END.title, POCKET.title, HANDLE_END.code, POCKET.code):
         assert letters(wanted) in letters(texts[0])
 

@@ -6,9 +6,9 @@ import json
 from dataclasses import replace
 
 import pytest
+
 from builder.rendering.sheet_data import KeptPhoto, document_title, paper_size, sheet_data, short_fingerprint
 from builder.rendering.sheet_words import ENGLISH, filled
-
 from tests.rendering.samples import HANDLE_END, LASER, PHOTO_DIGEST, POCKET
 from tests.rendering.stand_in import PENS
 
@@ -38,9 +38,15 @@ def test_a_step_caution_that_names_a_hazard_brings_its_sign_and_signal_word() ->
 
 @pytest.mark.parametrize(
     ("typed", "signal", "text"),
-    [("WARNING: hot foot.", "WARNING", "hot foot."), ("Hot foot.", "CAUTION", "Hot foot."), ("Note: x", "CAUTION", "Note: x")],
+    [
+        ("WARNING: hot foot.", "WARNING", "hot foot."),
+        ("Hot foot.", "CAUTION", "Hot foot."),
+        ("Note: x", "CAUTION", "Note: x"),
+    ],
 )
-def test_a_step_caution_of_its_own_words_never_lacks_a_signal_word(typed: str, signal: str, text: str) -> None:
+def test_a_step_caution_of_its_own_words_never_lacks_a_signal_word(
+    typed: str, signal: str, text: str
+) -> None:
     step = replace(LASER.steps[0], cautions=(typed,))
     caution = sheet_data(replace(LASER, steps=(step,)), {}, PENS)["steps"][0]["cautions"][0]
     assert (caution["signal"], words(caution["text"])) == (signal, text)
@@ -54,7 +60,12 @@ def test_a_photo_that_is_not_there_is_refused() -> None:
 
 @pytest.mark.parametrize(
     ("name", "size"),
-    [("Letter", (215.9, 279.4)), ("A4", (210.0, 297.0)), ("a4 landscape", (297.0, 210.0)), ("Tabloid", (279.4, 431.8))],
+    [
+        ("Letter", (215.9, 279.4)),
+        ("A4", (210.0, 297.0)),
+        ("a4 landscape", (297.0, 210.0)),
+        ("Tabloid", (279.4, 431.8)),
+    ],
 )
 def test_paper_sizes(name: str, size: tuple[float, float]) -> None:
     assert paper_size(name) == size

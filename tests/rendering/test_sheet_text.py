@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from builder.drawing import ATKINSON, face_file
-from builder.rendering.sheet_text import CAPITAL_OF_EM, default_letters, points, sheet_text, spelt, type_sizes
 from hypothesis import given
 from hypothesis import strategies as st
+
+from builder.drawing import ATKINSON, face_file
+from builder.rendering.sheet_text import CAPITAL_OF_EM, default_letters, points, sheet_text, spelt, type_sizes
 
 
 def test_capital_height_is_the_faces_own() -> None:
@@ -32,7 +33,14 @@ def test_no_type_is_under_the_least_capital(capital: float) -> None:
 
 @pytest.mark.parametrize(
     ("text", "expected"),
-    [("1⅛ in", "1 1/8 in"), ("⅞", "7/8"), ("5″", '5"'), ("a✔", "a✓"), ("3\u202fmm", "3\u00a0mm"), ("½ in", "½ in")],
+    [
+        ("1⅛ in", "1 1/8 in"),
+        ("⅞", "7/8"),
+        ("5″", '5"'),
+        ("a✔", "a✓"),
+        ("3\u202fmm", "3\u00a0mm"),
+        ("½ in", "½ in"),
+    ],
 )
 def test_letters_the_face_lacks_are_spelt(text: str, expected: str) -> None:
     assert spelt(text) == expected
@@ -41,7 +49,12 @@ def test_letters_the_face_lacks_are_spelt(text: str, expected: str) -> None:
 def test_symbols_the_face_lacks_are_cut_out_to_be_drawn() -> None:
     made = sheet_text("Trim → **3 mm** ✓", default_letters(), marked=True)
     assert made["runs"] == [
-        ["text", "Trim "], ["symbol", "→"], ["text", " "], ["strong", "3 mm"], ["text", " "], ["symbol", "✓"],
+        ["text", "Trim "],
+        ["symbol", "→"],
+        ["text", " "],
+        ["strong", "3 mm"],
+        ["text", " "],
+        ["symbol", "✓"],
     ]
 
 
@@ -52,7 +65,8 @@ def test_asterisks_of_a_text_that_is_no_markdown_stay() -> None:
 @pytest.mark.parametrize("letter", "−±×°½¼¾–·’“”…Ωµ")
 def test_both_faces_have_the_letters_measures_need(letter: str) -> None:
     letters = default_letters()
-    assert letters.regular.has(letter) and letters.bold.has(letter)
+    assert letters.regular.has(letter)
+    assert letters.bold.has(letter)
 
 
 def test_bold_is_measured_wider() -> None:
