@@ -8,9 +8,12 @@ from dataclasses import dataclass, replace
 from builder.geometry import Bounds, PartShape, Path, Placing, Point
 from builder.model import (
     Dimensions,
+    Expression,
+    Fold,
     Part,
     PlantModel,
     Quantity,
+    Seam,
     Tolerance,
     Values,
     show_quantity,
@@ -146,14 +149,15 @@ class Studio:
     def _dimensions(self, shape: PartShape, now: Sequence[SceneFeature], ask: Ask) -> Iterator[DimensionLine]:
         first = self.model.plant.units
         drawn: set[str] = set()
-        for full, tolerance in ask.checks:
+        for checked, tolerance in ask.checks:
+            full = checked if self._line(checked, shape, ask.wrong) else self._same_as(checked, now)
             line = self._line(full, shape, ask.wrong)
             if line is not None:
                 drawn.add(full)
                 value, other = tolerance_pair(tolerance, first)
                 yield DimensionLine(*line, f"{value} ({other})" if other else value, strong=True)
         # A cut is checked by its outline; words for each notch and hole would hide it.
-        for full in () if ask.cut_now else self._references(now):
+        for full in () if ask.cut_now else self._references(now, ask.before):
             if len(drawn) >= _MOST_DIMENSIONS:
                 return
             line = self._line(full, shape, ask.wrong) if full not in drawn else None
@@ -161,12 +165,30 @@ class Studio:
                 drawn.add(full)
                 yield DimensionLine(*line, show_quantity(self.values[full], first))
 
-    def _references(self, now: Sequence[SceneFeature]) -> Iterator[str]:
+    def _same_as(self, full: str, now: Sequence[SceneFeature]) -> str:
+        """A dimension of a feature worked now that is just this named one (`inset: =hem`), or the name itself."""
+        one = self.dimensions.definitions[full]
+        for feature in now:
+            for short, typed in feature.shape.feature.dimensions():
+                if isinstance(typed, Expression) and typed.text.lstrip("= ") in (one.short, full):
+                    return f"{feature.part}/{feature.shape.name}.{short}"
+        return full
+
+    def _references(self, now: Sequence[SceneFeature], before: Made) -> Iterator[str]:
         for one in now:
             for dimension in _REFERENCE.get(one.shape.kind, ()):
+                if dimension == "inset" and self._folded_away(one, before):
+                    continue
                 full = f"{one.part}/{one.shape.name}.{dimension}"
                 if full in self.values and self.values[full].value:
                     yield full
+
+    def _folded_away(self, one: SceneFeature, before: Made) -> bool:
+        """Whether the edge a seam is measured from is under a fold by now."""
+        spec = one.shape.feature
+        folds = self.model.parts[one.part].features.items()
+        under = {f.fold for name, f in folds if isinstance(f, Fold) and (one.part, name) in before}
+        return isinstance(spec, Seam) and bool(under & set(spec.seam))
 
     def _line(self, full: str, shape: PartShape, wrong: bool) -> tuple[Point, Point, Point] | None:
         """Points of a dimension on the part drawn, or on a component of it, where it lies."""
