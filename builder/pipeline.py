@@ -8,7 +8,15 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from time import perf_counter
 
-from builder.checking import Subject, check_results, check_typed, figure_finding, photo_finding, report, usable_operations
+from builder.checking import (
+    Subject,
+    check_results,
+    check_typed,
+    figure_finding,
+    photo_finding,
+    report,
+    usable_operations,
+)
 from builder.computing import compute
 from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity

@@ -15,7 +15,7 @@ settings.load_profile("shared machine")
 ROOT = Path(__file__).resolve().parent.parent
 
 
-@pytest.fixture()
+@pytest.fixture
 def demo(tmp_path: Path) -> Path:
     """A copy of the demo plant that a test may change."""
     target = tmp_path / "instructions"

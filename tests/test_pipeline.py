@@ -53,7 +53,9 @@ def test_an_operation_taken_out_takes_its_files_along(demo: Path, tmp_path: Path
     build_plant(demo, out)
     (demo / "operations" / "inspect-roll.yaml").unlink()
     product = demo / "products" / "tool-roll.yaml"
-    product.write_text(product.read_text().replace("  - inspect-roll\n", "").replace("sold: roll-packed", "sold: roll-bound"))
+    product.write_text(
+        product.read_text().replace("  - inspect-roll\n", "").replace("sold: roll-packed", "sold: roll-bound")
+    )
     assert (out / "sheets" / "inspect-roll.pdf").exists()
     built = build_plant(demo, out)
     assert built.written is not None, [(str(f.place), f.message) for f in built.checked.findings]

@@ -1,4 +1,4 @@
-"""A seeded storm of random edits to the demo: whatever is typed, `check` answers with findings, never with an exception."""
+"""A seeded storm of random edits to the demo: `check` answers with findings, never with an exception."""
 
 from __future__ import annotations
 
@@ -33,7 +33,11 @@ def one_edit(rng: random.Random, text: str) -> str:
             numbers = list(_NUMBER.finditer(text))
             if numbers:
                 found = rng.choice(numbers)
-                return text[: found.start()] + rng.choice(["0", "-1", "1e9", "99999", "0.001", "1/0"]) + text[found.end() :]
+                return (
+                    text[: found.start()]
+                    + rng.choice(["0", "-1", "1e9", "99999", "0.001", "1/0"])
+                    + text[found.end() :]
+                )
         case 5:
             words = list(_WORD.finditer(text))
             found = rng.choice(words)

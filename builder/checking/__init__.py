@@ -5,6 +5,15 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.run import check_results, check_typed, figure_finding, photo_finding, report, usable_operations
 
 __all__ = [
-    "Problem", "Rule", "Subject", "causes", "check_results", "check_typed", "figure_finding", "photo_finding", "report", "rule_book",
+    "Problem",
+    "Rule",
+    "Subject",
+    "causes",
+    "check_results",
+    "check_typed",
+    "figure_finding",
+    "photo_finding",
+    "report",
+    "rule_book",
     "usable_operations",
 ]

@@ -90,7 +90,9 @@ def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Findin
     return fold(levels, causes(), safety, lowered)
 
 
-def usable_operations(model: PlantModel, findings: Iterable[Finding], unusable: Iterable[tuple[str, str]]) -> frozenset[str]:
+def usable_operations(
+    model: PlantModel, findings: Iterable[Finding], unusable: Iterable[tuple[str, str]]
+) -> frozenset[str]:
     """Operations that neither have an error nor rest on anything that has one."""
     bad = {f"{kind}:{name}" for kind, name in unusable}
     bad |= {one.about[0] for one in findings if one.severity is Severity.error and one.about}

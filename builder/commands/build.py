@@ -28,7 +28,7 @@ def build(folder: Path, out: Path, quiet: bool) -> Built:
     from builder.pipeline import build_plant
 
     if not quiet and sys.stderr.isatty():
-        with _bar() as progress:
+        with _Bar() as progress:
             built = build_plant(folder, out, progress)
     else:
         built = build_plant(folder, out)
@@ -50,7 +50,7 @@ def _say_what_is_missing() -> None:
         click.echo("no pictures as PNG: the system library libcairo is missing (Debian: libcairo2)", err=True)
 
 
-class _bar:
+class _Bar:
     """A progress bar on the terminal, used as a context manager that gives the callback."""
 
     def __enter__(self) -> Progress:

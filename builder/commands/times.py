@@ -76,17 +76,37 @@ def _table(one: ProductTime, model: PlantModel) -> None:
 
     title = model.products[one.product].title + (f", size {one.variant}" if one.variant else "")
     table = Table(title=title, title_justify="left", box=None, pad_edge=False)
-    for name, justify in (("operation", "left"), ("station", "left"), ("runs", "right"), ("labour", "right"),
-                          ("so far", "right"), ("machine", "right"), ("estimated", "right")):
+    for name, justify in (
+        ("operation", "left"),
+        ("station", "left"),
+        ("runs", "right"),
+        ("labour", "right"),
+        ("so far", "right"),
+        ("machine", "right"),
+        ("estimated", "right"),
+    ):
         table.add_column(name, justify=justify)  # type: ignore[arg-type]
     for line in one.lines:
         table.add_row(
-            line.operation, line.station, f"{float(line.quantity):g}", show_minutes(line.own_min),
-            show_minutes(line.cumulative_min), show_minutes(line.own_machine_min), show_percent(line.estimate_share, 0),
+            line.operation,
+            line.station,
+            f"{float(line.quantity):g}",
+            show_minutes(line.own_min),
+            show_minutes(line.cumulative_min),
+            show_minutes(line.own_machine_min),
+            show_percent(line.estimate_share, 0),
         )
     table.add_section()
-    table.add_row("a finished piece", "", "", "", show_minutes(one.standard_min), show_minutes(one.machine_min),
-                  show_percent(one.estimate_share, 0), style="bold")
+    table.add_row(
+        "a finished piece",
+        "",
+        "",
+        "",
+        show_minutes(one.standard_min),
+        show_minutes(one.machine_min),
+        show_percent(one.estimate_share, 0),
+        style="bold",
+    )
     console = Console()
     # Into a file or a pipe there is no width to keep to; a cut name would be worse than a long line.
     (console if console.is_terminal else Console(width=140)).print(table)

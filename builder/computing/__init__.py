@@ -9,7 +9,22 @@ from builder.computing.step_time import missing_pace
 from builder.computing.study_time import basic_time
 
 __all__ = [
-    "allowance_factor", "attendance_share", "basic_time", "chop_time", "compute", "contour_time", "corner_speeds",
-    "cycle_time", "labour", "missing_pace", "operation_dimensions", "operation_time", "path_time", "plant_factor",
-    "seam_time", "segment_time", "tack_time", "variants",
+    "allowance_factor",
+    "attendance_share",
+    "basic_time",
+    "chop_time",
+    "compute",
+    "contour_time",
+    "corner_speeds",
+    "cycle_time",
+    "labour",
+    "missing_pace",
+    "operation_dimensions",
+    "operation_time",
+    "path_time",
+    "plant_factor",
+    "seam_time",
+    "segment_time",
+    "tack_time",
+    "variants",
 ]

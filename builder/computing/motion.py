@@ -63,7 +63,7 @@ def path_time(
     """Time over a path that starts and ends at rest; `caps_mm_s` is the top speed on each segment.
 
     >>> round(path_time([40.0], [], [300.0], 3000, 3000), 3)
-    0.231
+    0.233
     """
     speeds = corner_speeds(lengths_mm, corners_mm_s, up_mm_s2, down_mm_s2)
     return sum(

@@ -58,7 +58,12 @@ def operation_time(
         run_factor = factor if kind.paced == "operator" else 1.0
         held = (outside * factor if station.machine_waits else 0.0) + run_total * run_factor
     return OperationTime(
-        name, tuple(steps), outside, inside_total, run_total,
-        basic * factor / 60.0, held / 60.0, estimated / basic if basic else 0.0,
+        name,
+        tuple(steps),
+        outside,
+        inside_total,
+        run_total,
+        basic * factor / 60.0,
+        held / 60.0,
+        estimated / basic if basic else 0.0,
     )
-

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Protocol
 
 from builder.geometry.offset import inset_path
@@ -131,7 +132,10 @@ def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> Featur
     if feature.seam == ("line",):
         path = polyline(_points(name, feature.points, ground, lengths))
     else:
-        gaps = (lengths.mm(feature.start_gap, 0.0, f"{name}.start-gap"), lengths.mm(feature.end_gap, 0.0, f"{name}.end-gap"))
+        gaps = (
+            lengths.mm(feature.start_gap, 0.0, f"{name}.start-gap"),
+            lengths.mm(feature.end_gap, 0.0, f"{name}.end-gap"),
+        )
         path = _along(feature.seam, ground, lengths.mm(feature.inset, 0.0, f"{name}.inset"), gaps)
     return FeatureShape(name, "seam", feature, (path,))
 
@@ -145,7 +149,7 @@ def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[fl
     for edge in edges:
         ground.edge(edge)
     forward = all(
-        names[(names.index(one) + 1) % len(names)] == other for one, other in zip(edges, edges[1:], strict=False)
+        names[(names.index(one) + 1) % len(names)] == other for one, other in pairwise(edges)
     )
     if forward:
         return inset_path(ground, edges[0], edges[-1], inset, start_gap=gaps[0], end_gap=gaps[1])
@@ -155,7 +159,9 @@ def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[fl
 def _points(name: str, points: tuple[At, ...], ground: Outline, lengths: Lengths) -> list[Point]:
     if len(points) < 2:
         raise GeometryFault(f"{name} is a line and needs two points or more")
-    return [lengths.corner(at, ground.bounds(), (0.0, 0.0), f"{name}.point-{number}") for number, at in enumerate(points, 1)]
+    return [
+        lengths.corner(at, ground.bounds(), (0.0, 0.0), f"{name}.point-{number}") for number, at in enumerate(points, 1)
+    ]
 
 
 def _box(name: str, feature: Box, ground: Outline, lengths: Lengths) -> FeatureShape:
@@ -170,9 +176,7 @@ def _bartack(name: str, feature: Bartack, ground: Outline, lengths: Lengths) -> 
     first = lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name)
     points = _row(name, feature, first, lengths)
     dx, dy = (length, width) if feature.stands == "across" else (width, length)
-    regions = tuple(
-        Placing(px - dx / 2, py - dy / 2, 0.0, False).outline(rectangle(dx, dy)) for px, py in points
-    )
+    regions = tuple(Placing(px - dx / 2, py - dy / 2, 0.0, False).outline(rectangle(dx, dy)) for px, py in points)
     return FeatureShape(name, "bartack", feature, (), regions, points, (length, width))
 
 

@@ -153,11 +153,7 @@ def _ring(outline: Outline, inset: float) -> tuple[Outline, list[int]]:
     pieces = _pieces(sides, [joints[-1], *joints])
     numbers = [number for number, _ in pieces]
     result = Outline(tuple(segment for _, segment in pieces), _edges_left(outline, numbers))
-    if (
-        result.area() <= 0
-        or first_crossing(result.segments) is not None
-        or not _clear(outline, result, inset)
-    ):
+    if result.area() <= 0 or first_crossing(result.segments) is not None or not _clear(outline, result, inset):
         raise _collapsed(inset, outline.segments[0].start)
     return result, numbers
 
@@ -294,9 +290,7 @@ def _inner_point(outline: Outline, beside: Segment) -> Point:
         if outline.contains(beside.point_at((low + high) / 2), TOUCH)
     ]
     if not inner:
-        raise GeometryFault(
-            f"The path beside {said(beside.start)} … {said(beside.end)} lies outside the piece."
-        )
+        raise GeometryFault(f"The path beside {said(beside.start)} … {said(beside.end)} lies outside the piece.")
     return beside.point_at(max(inner)[1])
 
 

@@ -36,8 +36,7 @@ class Path:
         for before, after in pairwise(self.runs):
             if distance(before.end, after.start) > TOUCH:
                 raise GeometryFault(
-                    f"The path breaks: one run ends at {said(before.end)}, "
-                    f"the next starts at {said(after.start)}.",
+                    f"The path breaks: one run ends at {said(before.end)}, the next starts at {said(after.start)}.",
                     before.end,
                 )
 
@@ -107,8 +106,7 @@ class Path:
             raise GeometryFault(f"A gap can't be below 0 mm: {start_gap:g} and {end_gap:g}.")
         if start_gap + end_gap >= self.length - TOUCH:
             raise GeometryFault(
-                f"Gaps of {start_gap:.10g} and {end_gap:.10g} mm leave nothing "
-                f"of a path of {self.length:.6g} mm."
+                f"Gaps of {start_gap:.10g} and {end_gap:.10g} mm leave nothing of a path of {self.length:.6g} mm."
             )
         return Path(_cut_start(Path(_cut_start(self, start_gap)).reversed(), end_gap)).reversed()
 
@@ -131,9 +129,7 @@ def _same_run(a: Segment, b: Segment) -> bool:
         return isinstance(b, Arc) and (_same_arc(a, b) or _same_arc(a, b.reversed()))
     if not isinstance(b, Line):
         return False
-    return (_near(a.start, b.start) and _near(a.end, b.end)) or (
-        _near(a.start, b.end) and _near(a.end, b.start)
-    )
+    return (_near(a.start, b.start) and _near(a.end, b.end)) or (_near(a.start, b.end) and _near(a.end, b.start))
 
 
 def _same_arc(a: Arc, b: Arc) -> bool:
@@ -191,9 +187,7 @@ def bartack_zigzag(length: float, width: float, stitches: int) -> list[Point]:
     stitches + 1 points, evenly spread along the length. The straight stitches beneath aren't shown.
     """
     if not (length > 0 and width > 0 and stitches >= 1):
-        raise GeometryFault(
-            f"A bartack of {length:g} × {width:g} mm with {stitches} stitches can't be drawn."
-        )
+        raise GeometryFault(f"A bartack of {length:g} × {width:g} mm with {stitches} stitches can't be drawn.")
     half = width / 2
     return [(length * index / stitches, half if index % 2 else -half) for index in range(stitches + 1)]
 

@@ -106,13 +106,10 @@ class Arc:
     def __post_init__(self) -> None:
         first, last = distance(self.start, self.centre), distance(self.end, self.centre)
         if not first > _SHORTEST:
-            raise GeometryFault(
-                f"An arc needs a radius, it starts at its centre {said(self.start)}.", self.start
-            )
+            raise GeometryFault(f"An arc needs a radius, it starts at its centre {said(self.start)}.", self.start)
         if not abs(first - last) <= 1e-6 * max(1.0, first):
             raise GeometryFault(
-                f"The arc about {said(self.centre)} starts {first:.10g} mm "
-                f"and ends {last:.10g} mm from its centre.",
+                f"The arc about {said(self.centre)} starts {first:.10g} mm and ends {last:.10g} mm from its centre.",
                 self.centre,
             )
 
@@ -182,11 +179,7 @@ class Arc:
 
     def holds(self, point: Point) -> bool:
         """Does a point of the circle lie on this arc? Ends within TOUCH count."""
-        if (
-            self.start == self.end
-            or distance(point, self.start) <= TOUCH
-            or distance(point, self.end) <= TOUCH
-        ):
+        if self.start == self.end or distance(point, self.start) <= TOUCH or distance(point, self.end) <= TOUCH:
             return True
         # On the circle, the arc is exactly what lies on one side of the chord: no angles, no wrap-around.
         side = cross(sub(self.end, self.start), sub(point, self.start))

@@ -6,6 +6,7 @@ from builder.model.element import Element
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
 from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
+from builder.model.font_table import FontTable, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, Frequency
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
 from builder.model.linking import Linked, link
@@ -22,6 +23,7 @@ from builder.model.quantity import Quantity, Range
 from builder.model.references import shown_part
 from builder.model.results import NO_SOURCE, OperationTime, ProductTime, Results, RouteLine, StepTime
 from builder.model.route import RouteStep, route_of
+from builder.model.schema import schema_of
 from builder.model.settings import SettingValue, limit_range, settings_of
 from builder.model.shown import (
     show_minutes,
@@ -32,13 +34,11 @@ from builder.model.shown import (
     show_seconds,
     show_tolerance,
 )
-from builder.model.schema import schema_of
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
 from builder.model.states import FeatureRef, cut_with, earlier_work, feature_homes, find_feature
 from builder.model.station import Pace, SettingLimit, Station
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.study import Study
-from builder.model.font_table import FontTable, em_for_capitals, load_font_table, text_width
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 

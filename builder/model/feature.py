@@ -171,6 +171,20 @@ AnyFeature = Annotated[
 ]
 
 __all__ = [
-    "KIND_KEYS", "AnyFeature", "At", "Bartack", "Box", "Dimension", "Feature", "Flag", "Fold", "Hardware", "Hole",
-    "Notch", "Seam", "StitchLength", "Strip", "kinds_in",
+    "KIND_KEYS",
+    "AnyFeature",
+    "At",
+    "Bartack",
+    "Box",
+    "Dimension",
+    "Feature",
+    "Flag",
+    "Fold",
+    "Hardware",
+    "Hole",
+    "Notch",
+    "Seam",
+    "StitchLength",
+    "Strip",
+    "kinds_in",
 ]

@@ -15,8 +15,8 @@ from builder.model.references import Reference, references
 from builder.model.settings import setting_findings
 from builder.model.sizes import DimensionFault, Dimensions, plant_dimensions
 from builder.model.states import part_states
-from builder.model.unreadable import without_unreadable
 from builder.model.study import Study, read_study
+from builder.model.unreadable import without_unreadable
 from builder.reading import Source
 
 
@@ -57,9 +57,7 @@ def link(source: Source) -> Linked | list[Finding]:
 
 def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Source) -> PlantModel:
     def of(kind: str) -> Any:
-        return MappingProxyType(
-            {name: entry.value for (one, name), entry in loaded.entries.items() if one == kind}
-        )
+        return MappingProxyType({name: entry.value for (one, name), entry in loaded.entries.items() if one == kind})
 
     parts, operations = of("part"), of("operation")
     return PlantModel(

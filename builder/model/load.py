@@ -150,9 +150,7 @@ def _add(entry: Entry, body: Any, loaded: Loaded) -> None:
     first = loaded.known.get(key)
     if first is not None and key in loaded.entries:
         message = f"there are two {entry.kind}s called {entry.name}; the other is in {first.file}, line {first.line}"
-        loaded.findings.append(
-            fault("name-twice", entry.place(key=True), message, (f"{entry.kind}:{entry.name}",))
-        )
+        loaded.findings.append(fault("name-twice", entry.place(key=True), message, (f"{entry.kind}:{entry.name}",)))
         return
     loaded.known[key] = entry.place(key=True)
     entry.value = _typed(NOUNS[entry.kind], body, entry, loaded)
@@ -175,5 +173,3 @@ def _typed(noun: type[Noun], body: Any, entry: Entry, loaded: Loaded) -> Noun | 
     except ValidationError as error:
         loaded.findings.extend(findings_of(error, body, entry))
         return None
-
-

@@ -76,20 +76,39 @@ KINDS: dict[str, MachineKind] = {
     for k in (
         MachineKind("lockstitch", "lockstitch machine", "operator", "seam", _SEAM_PACE, ("moving needle",), _SEWING),
         MachineKind(
-            "two-needle lockstitch", "two-needle lockstitch machine", "operator", "seam", _SEAM_PACE,
-            ("moving needle",), {**_SEWING, "needle gauge": _tolerance("length", required=True)},
+            "two-needle lockstitch",
+            "two-needle lockstitch machine",
+            "operator",
+            "seam",
+            _SEAM_PACE,
+            ("moving needle",),
+            {**_SEWING, "needle gauge": _tolerance("length", required=True)},
         ),
         MachineKind("chainstitch", "chainstitch machine", "operator", "seam", _SEAM_PACE, ("moving needle",), _SEWING),
         MachineKind(
-            "overlock", "overlock machine", "operator", "seam", _SEAM_PACE, ("moving needle", "sharp blade"),
+            "overlock",
+            "overlock machine",
+            "operator",
+            "seam",
+            _SEAM_PACE,
+            ("moving needle", "sharp blade"),
             {**_SEWING, "cut width": _tolerance("length"), "differential feed": SettingKind("share")},
         ),
         MachineKind(
-            "binder", "lockstitch machine with a binder", "operator", "seam", _SEAM_PACE, ("moving needle",),
+            "binder",
+            "lockstitch machine with a binder",
+            "operator",
+            "seam",
+            _SEAM_PACE,
+            ("moving needle",),
             {**_SEWING, "folder": SettingKind("words", required=True)},
         ),
         MachineKind(
-            "bartacker", "bartacking machine", "machine", "tack", ("top speed", "start", "finish", "reposition"),
+            "bartacker",
+            "bartacking machine",
+            "machine",
+            "tack",
+            ("top speed", "start", "finish", "reposition"),
             ("moving needle", "automatic start"),
             {
                 "program": SettingKind("words", required=True),
@@ -103,7 +122,10 @@ KINDS: dict[str, MachineKind] = {
             },
         ),
         MachineKind(
-            "laser", "laser cutter", "machine", "contour",
+            "laser",
+            "laser cutter",
+            "machine",
+            "contour",
             ("travel", "acceleration", "corner speed", "pierce"),
             ("laser beam", "fumes", "fire"),
             {
@@ -117,7 +139,10 @@ KINDS: dict[str, MachineKind] = {
             heat=True,
         ),
         MachineKind(
-            "knife cutter", "drag-knife cutter", "machine", "contour",
+            "knife cutter",
+            "drag-knife cutter",
+            "machine",
+            "contour",
             ("travel", "acceleration", "corner speed", "pierce"),
             ("sharp blade", "moving gantry"),
             {
@@ -129,7 +154,12 @@ KINDS: dict[str, MachineKind] = {
             },
         ),
         MachineKind(
-            "strip cutter", "cold strip cutter", "machine", "chop", ("feed", "chop"), ("sharp blade", "automatic start"),
+            "strip cutter",
+            "cold strip cutter",
+            "machine",
+            "chop",
+            ("feed", "chop"),
+            ("sharp blade", "automatic start"),
             {
                 "blade": SettingKind("words"),
                 "feed speed": _tolerance("speed"),
@@ -138,7 +168,11 @@ KINDS: dict[str, MachineKind] = {
             },
         ),
         MachineKind(
-            "hot strip cutter", "hot strip cutter", "machine", "chop", ("feed", "chop", "dwell"),
+            "hot strip cutter",
+            "hot strip cutter",
+            "machine",
+            "chop",
+            ("feed", "chop", "dwell"),
             ("hot blade", "fumes", "automatic start"),
             {
                 "temperature": _tolerance("temperature", required=True),
@@ -149,7 +183,12 @@ KINDS: dict[str, MachineKind] = {
             heat=True,
         ),
         MachineKind(
-            "click press", "click press", "machine", "cycle", ("cycle",), ("crushing of hands",),
+            "click press",
+            "click press",
+            "machine",
+            "cycle",
+            ("cycle",),
+            ("crushing of hands",),
             {
                 "die": SettingKind("words", required=True),
                 "force": _tolerance("force", required=True),
@@ -157,7 +196,12 @@ KINDS: dict[str, MachineKind] = {
             },
         ),
         MachineKind(
-            "setting press", "press for snaps and eyelets", "machine", "cycle", ("cycle",), ("crushing of hands",),
+            "setting press",
+            "press for snaps and eyelets",
+            "machine",
+            "cycle",
+            ("cycle",),
+            ("crushing of hands",),
             {
                 "die": SettingKind("words", required=True),
                 "pressure": _tolerance("pressure"),

@@ -41,10 +41,25 @@ class Material(Noun):
 
 
 _CHLORINATED = (
-    "pvc", "vinyl", "polyvinyl chloride", "vinylidene chloride", "pvdc", "cpvc", "chloroprene", "neoprene", "chlor",
+    "pvc",
+    "vinyl",
+    "polyvinyl chloride",
+    "vinylidene chloride",
+    "pvdc",
+    "cpvc",
+    "chloroprene",
+    "neoprene",
+    "chlor",
 )
-_NOT_CHLORINATED = ("vinyl acetate", "vinyl alcohol", "vinyl butyral", "vinyl ester", "chlorine-free", "vinyl-free",
-                    "pvc-free")
+_NOT_CHLORINATED = (
+    "vinyl acetate",
+    "vinyl alcohol",
+    "vinyl butyral",
+    "vinyl ester",
+    "chlorine-free",
+    "vinyl-free",
+    "pvc-free",
+)
 
 
 def chlorinated(words: str) -> str | None:

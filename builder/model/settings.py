@@ -76,7 +76,9 @@ def _read(
         return SettingValue(name, kind, text, count=parse_count(text))
     if kind.sort == "stitch" and text not in STITCHES:
         close = near(text, STITCHES)
-        raise TextFault(f"{text} is no stitch type known here", remedy=f"ISO 4915 types: {', '.join(close or STITCHES)}")
+        raise TextFault(
+            f"{text} is no stitch type known here", remedy=f"ISO 4915 types: {', '.join(close or STITCHES)}"
+        )
     if kind.sort == "thread":
         _need_thread(text, materials)
     return SettingValue(name, kind, text)

@@ -24,7 +24,7 @@ Values = Mapping[str, Quantity]
 
 @dataclass(frozen=True, slots=True)
 class Definition:
-    """A dimension as typed: a length, an expression, or `same` as another dimension (a strip is as wide as its part)."""
+    """A dimension as typed: a length, an expression, or the `same` as another one (a strip is as wide as its part)."""
 
     part: str
     short: str
@@ -191,9 +191,7 @@ def _compute(name: str, dimensions: Dimensions, bad: set[str]) -> None:
         dimensions.values[name] = _value(name, dimensions.definitions, dimensions.values)
     except TextFault as error:
         about = (f"part:{one.part}", f"dimension:{name}")
-        dimensions.faults.append(
-            DimensionFault(one.part, one.short, error.message, error.offset, error.remedy, about)
-        )
+        dimensions.faults.append(DimensionFault(one.part, one.short, error.message, error.offset, error.remedy, about))
         bad.add(name)
         return
     uses = _uses(name, dimensions.definitions)

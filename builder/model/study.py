@@ -77,7 +77,9 @@ def _readings(table: Table, about: str, findings: list[Finding]) -> Iterator[Rea
             findings.append(fault("value-unreadable", place, error.message, (about,), error.remedy))
             continue
         note = row.cells.get("note", "").strip()
-        yield Reading(row.cells.get("step", "").strip(), row.cells.get("cycle", ""), seconds, rating, note, row.place("step"))
+        yield Reading(
+            row.cells.get("step", "").strip(), row.cells.get("cycle", ""), seconds, rating, note, row.place("step")
+        )
 
 
 def _number(row: Row, column: str, least: int, words: str) -> Fraction:

@@ -44,11 +44,7 @@ class Row:
 
     def place(self, column: str) -> Place:
         """Place of the cell's text; of the row if there is no such column."""
-        return (
-            Place(self.file, *unpack(self.spots[column]))
-            if column in self.spots
-            else Place(self.file, self.line)
-        )
+        return Place(self.file, *unpack(self.spots[column])) if column in self.spots else Place(self.file, self.line)
 
 
 @dataclass(slots=True)

@@ -273,9 +273,7 @@ class _FolderReader:
         message = f"The {what} {path.name} is not read."
         self.report(self.relative(path), "text-unknown-file", message, remedy, Severity.note)
 
-    def report(
-        self, file: str, rule: str, message: str, remedy: str, severity: Severity = Severity.error
-    ) -> None:
+    def report(self, file: str, rule: str, message: str, remedy: str, severity: Severity = Severity.error) -> None:
         self.findings.append(fault(Place(file), rule, message, remedy, severity=severity))
 
     def relative(self, path: Path) -> str:

@@ -137,9 +137,7 @@ def _colon(scene: Scene) -> Explained:
         return explain_line(scene.lines, above, indent(line))
     name = f"`{key['key']}`" if key else f"`{short(line.strip())}`"
     column = indent(scene.line)
-    message = (
-        f"This line is indented deeper than {name}, which already has a value, and is taken for its text."
-    )
+    message = f"This line is indented deeper than {name}, which already has a value, and is taken for its text."
     remedy = f"Indent it like {name}; or, if it is meant as text, put the whole text in quotes."
     return Explained(scene.row + 1, column + 1, "text-indentation", message, remedy)
 
@@ -248,9 +246,7 @@ def _wrong_indent(scene: Scene) -> Explained:
         return _anything(scene)
     else:
         message = f"This line is indented by {blanks(scene.column)}, which fits no line above it."
-        remedy = (
-            f"Indent it like the line it belongs with: by {' or '.join(blanks(n) for n in sorted(indents))}."
-        )
+        remedy = f"Indent it like the line it belongs with: by {' or '.join(blanks(n) for n in sorted(indents))}."
     return scene.here("text-indentation", message, remedy)
 
 

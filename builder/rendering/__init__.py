@@ -5,6 +5,13 @@ from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, rend
 from builder.rendering.site import Site
 
 __all__ = [
-    "PlannedFile", "Planner", "SheetFault", "SheetPress", "Site", "render_booklet", "render_sheet", "theme_folder",
+    "PlannedFile",
+    "Planner",
+    "SheetFault",
+    "SheetPress",
+    "Site",
+    "render_booklet",
+    "render_sheet",
+    "theme_folder",
     "version",
 ]

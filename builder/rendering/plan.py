@@ -16,7 +16,16 @@ from builder.rendering.sheet import SheetPress, render_sheet
 from builder.rendering.site import Kind, Site, View
 from builder.view import FigureView, Photo, PlantViews, SheetView, output_hash
 
-_LIBRARIES = ("typst", "jinja2", "markdown-it-py", "fonttools", "fontpkg-atkinson-hyperlegible", "segno", "pillow", "cairosvg")
+_LIBRARIES = (
+    "typst",
+    "jinja2",
+    "markdown-it-py",
+    "fonttools",
+    "fontpkg-atkinson-hyperlegible",
+    "segno",
+    "pillow",
+    "cairosvg",
+)
 THUMBNAIL_PX = 320
 
 
@@ -25,7 +34,7 @@ class PlannedFile:
     """A file of the output.
 
     stage : the kind of work, for progress and the bench
-    notes : what could not be shown well, asked for after `make`; kept with the file, so that an unchanged one tells it too
+    notes : what could not be shown well, asked for after `make` and kept with the file for the next builds
     """
 
     path: str
@@ -99,7 +108,9 @@ class Planner:
                 f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), partial(self._sheet, sheet), "sheets"
             )
         for photo in self._photos().values():
-            yield PlannedFile(photo_path(photo), f"photo {photo.digest}", partial(self.read_photo, photo.path), "photos")
+            yield PlannedFile(
+                photo_path(photo), f"photo {photo.digest}", partial(self.read_photo, photo.path), "photos"
+            )
         yield from self._thumbnails()
 
     def assets(self, letters: str) -> Iterator[PlannedFile]:

@@ -128,9 +128,7 @@ def render_sheet(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPr
     return compiler.press(document, _made([view]))
 
 
-def render_booklet(
-    views: Iterable[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str
-) -> bytes:
+def render_booklet(views: Iterable[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str) -> bytes:
     """Many sheets in one tagged PDF, a contents page before them; each sheet keeps its own `page n of m`.
 
     title : of the contents page and the file, a station's or a product's

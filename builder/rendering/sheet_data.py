@@ -218,7 +218,9 @@ def _step_caution(text: str, known: Iterable[Caution], pens: Pens) -> Json:
     head, colon, rest = text.partition(":")
     signal, words = (head, rest.strip()) if colon and head in _SIGNALS else (_SIGNALS[-1], text)
     return {
-        "sign": _sign(_GENERAL_WARNING, plain(words), pens), "signal": signal, "text": pens.marked(words),
+        "sign": _sign(_GENERAL_WARNING, plain(words), pens),
+        "signal": signal,
+        "text": pens.marked(words),
     }
 
 

@@ -1,9 +1,9 @@
 """Door of the view room: it alone decides what a sheet, page or figure says."""
 
+from builder.view.all_views import PlantViews, plant_views
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
 from builder.view.pages import HomePage, Link, ProductPage, RouteRow, SiteFrame, StationPage, VariantView
-from builder.view.all_views import PlantViews, plant_views
 from builder.view.sheet import (
     Caution,
     FaultLine,
@@ -17,7 +17,30 @@ from builder.view.sheet import (
 )
 
 __all__ = [
-    "Callout", "Caution", "DimensionLine", "FaultLine", "FigureView", "HomePage", "Link", "Measure", "Photo",
-    "PlantViews", "ProductPage", "Protection", "RouteRow", "Setting", "SheetView", "SiteFrame", "SizeRow", "StationPage", "StepView",
-    "Stroke", "VariantView", "controlled_facts", "method_hash", "output_hash", "plant_views", "tag_of",
+    "Callout",
+    "Caution",
+    "DimensionLine",
+    "FaultLine",
+    "FigureView",
+    "HomePage",
+    "Link",
+    "Measure",
+    "Photo",
+    "PlantViews",
+    "ProductPage",
+    "Protection",
+    "RouteRow",
+    "Setting",
+    "SheetView",
+    "SiteFrame",
+    "SizeRow",
+    "StationPage",
+    "StepView",
+    "Stroke",
+    "VariantView",
+    "controlled_facts",
+    "method_hash",
+    "output_hash",
+    "plant_views",
+    "tag_of",
 ]

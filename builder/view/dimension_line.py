@@ -38,9 +38,7 @@ def feature_bounds(feature: FeatureShape) -> Bounds:
     boxes = [path.bounds() for path in feature.paths]
     boxes += [region.bounds() for region in feature.regions]
     boxes += [(x, y, x, y) for x, y in feature.points]
-    return (
-        min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
-    )
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
 def _ground(feature: FeatureShape, shape: PartShape) -> Outline:

@@ -26,8 +26,15 @@ from builder.view.window import cut_to, detail_window, window_frame
 from builder.view.words import listed, plain, tolerance_pair
 
 _GRAIN = {"up": 90.0, "across": 0.0}
-_REFERENCE = {"seam": ("inset",), "fold": ("inset",), "box": ("width", "height"), "bartack": ("pitch",),
-              "hole": ("left", "top", "bottom", "right"), "hardware": ("left", "top"), "strip": ("left", "top", "bottom")}
+_REFERENCE = {
+    "seam": ("inset",),
+    "fold": ("inset",),
+    "box": ("width", "height"),
+    "bartack": ("pitch",),
+    "hole": ("left", "top", "bottom", "right"),
+    "hardware": ("left", "top"),
+    "strip": ("left", "top", "bottom"),
+}
 _MOST_DIMENSIONS = 3
 _LOCATOR_MM = (24.0, 20.0)
 
@@ -241,9 +248,7 @@ def _seen(lines: Iterable[DimensionLine], window: Bounds | None) -> tuple[Dimens
 
 def _bounds(strokes: Sequence[Stroke]) -> Bounds:
     boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
-    return (
-        min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
-    )
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
 def _ringed(layers: Sequence[SceneLayer], rings: Made) -> Iterator[Point]:

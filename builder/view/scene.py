@@ -1,4 +1,4 @@
-"""A part as it stands at a step: which features are already there, which are made now, with its components in layers."""
+"""A part as it stands at a step: which features are already there, which are made now, its components in layers."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ class SceneFeature:
 
 @dataclass(frozen=True, slots=True)
 class SceneLayer:
-    """A part of the scene: its shape, its outline as it stands now (folded, placed), and whether its wrong side shows."""
+    """A part of the scene: its shape, its outline as it stands now (folded, placed), whether its wrong side shows."""
 
     shape: PartShape
     outline: Outline

@@ -44,8 +44,13 @@ ARC_MINUTES = 20.0
 """Least visual angle of capitals on a sheet (NUREG-0700 1.3.1-4: 16 to 24, 20 to 22 preferred; read)."""
 LEAST_CAPITAL_MM = 2.5
 _MOST_HEADINGS = 4
-_SOURCES = {"study": "readings", "element": "element table", "estimate": "estimate", "model": "machine model",
-            "none": "none"}
+_SOURCES = {
+    "study": "readings",
+    "element": "element table",
+    "estimate": "estimate",
+    "model": "machine model",
+    "none": "none",
+}
 
 
 def capital_mm(distance_mm: float) -> float:
@@ -189,10 +194,14 @@ class SheetMaker:
         shape = self.book.shape(part, group.values) if part else None
         if shape is None:
             return None
-        checks = tuple((full, tolerance) for _, full, tolerance in (measures[c] for c in step.check if c in measures) if full)
+        checks = tuple(
+            (full, tolerance) for _, full, tolerance in (measures[c] for c in step.check if c in measures) if full
+        )
         homes = feature_homes(work.operation, self.model.states, self.model.parts)
         refs = [find_feature(name, homes) for name in step.look_at]
-        cut_now = bool(step.cut) and shape.name in {self.model.states[c].base for c in step.cut if c in self.model.states}
+        cut_now = bool(step.cut) and shape.name in {
+            self.model.states[c].base for c in step.cut if c in self.model.states
+        }
         return studio.figure(
             Ask(
                 name=f"{group.stem}-{number}",
@@ -204,7 +213,11 @@ class SheetMaker:
                 cut_now=cut_now,
                 checks=checks,
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
-                size=(98.0, 62.0, max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8)),
+                size=(
+                    98.0,
+                    62.0,
+                    max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8),
+                ),
             ),
             shape,
         )
@@ -276,9 +289,13 @@ def _headings(
     group: SheetGroup, view: SheetView, measured: Iterable[str | None], bases: Collection[str]
 ) -> tuple[str, ...]:
     """Dimensions the sizes table shows: what is measured here, what is worked here, then the size of the piece."""
-    drawn = [fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if "now" in words]
+    drawn = [
+        fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if "now" in words
+    ]
     worked = [f"{feature}.{one}" for feature in drawn for one in ("left", "inset", "width", "pitch", "top")]
-    sides = [name for name in sorted(group.varying) if "/" not in name and name.endswith((".width", ".height", ".length"))]
+    sides = [
+        name for name in sorted(group.varying) if "/" not in name and name.endswith((".width", ".height", ".length"))
+    ]
     pieces = [name for name in sides if name.split(".")[0] in bases] or sides
     wanted = dict.fromkeys(name for name in (*measured, *worked, *pieces) if name in group.varying)
     return tuple(name for name in wanted if name is not None)[:_MOST_HEADINGS]
@@ -304,6 +321,4 @@ def _signed(view: SheetView, group: SheetGroup, headings: tuple[str, ...], first
             rows.append(replace(row, fingerprint=tag_of(method_hash([method, controlled_facts(row)]))))
     whole = method_hash([method, sorted((row.size, row.exact) for row in rows)]) if rows else method
     tag = tag_of(whole)
-    return replace(
-        view, sizes=tuple(rows), fingerprint=whole, tag=tag, qr=f"{view.stem} {tag.replace(' ', '')}"
-    )
+    return replace(view, sizes=tuple(rows), fingerprint=whole, tag=tag, qr=f"{view.stem} {tag.replace(' ', '')}")

@@ -44,7 +44,8 @@ class PageMaker:
     def home(self, date: str) -> HomePage:
         """The first page: products, stations, operations."""
         products = [
-            Link(f"products/{name}.html", one.title, self._product_note(name)) for name, one in self.model.products.items()
+            Link(f"products/{name}.html", one.title, self._product_note(name))
+            for name, one in self.model.products.items()
         ]
         stations = [
             Link(f"stations/{name}.html", one.title, _operations_count(sum(v.station == name for _, v in self.sheets)))
@@ -148,9 +149,7 @@ class PageMaker:
             )
 
     def _sheets_of(self, product: str) -> Mapping[str, SheetView]:
-        return {
-            group.operation: view for group, view in self.sheets if product in group.products or not group.products
-        }
+        return {group.operation: view for group, view in self.sheets if product in group.products or not group.products}
 
     def _facts(self, station: Station) -> Iterator[tuple[str, str]]:
         first = self.model.plant.units

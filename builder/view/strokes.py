@@ -75,8 +75,14 @@ def _fold(feature: FeatureShape, when: str, placing: Placing, look: Look) -> Ite
 
 
 _DRAWN: dict[str, Callable[[FeatureShape, str, Placing, Look], Iterator[Stroke]]] = {
-    "notch": _notch, "hole": _holes, "hardware": _holes, "strip": _strip,
-    "seam": _seam, "box": _box, "bartack": _bartack, "fold": _fold,
+    "notch": _notch,
+    "hole": _holes,
+    "hardware": _holes,
+    "strip": _strip,
+    "seam": _seam,
+    "box": _box,
+    "bartack": _bartack,
+    "fold": _fold,
 }
 
 

@@ -40,9 +40,7 @@ def changes(folder: Path, ignore: Path, stop_after: int | None = None) -> Iterat
         while stop_after is None or stop_after > 0:
             _batch(events)
             now = digests(folder, ignore)
-            changed = sorted(
-                name for name in known.keys() | now.keys() if known.get(name) != now.get(name)
-            )
+            changed = sorted(name for name in known.keys() | now.keys() if known.get(name) != now.get(name))
             known = now
             if changed:
                 yield changed

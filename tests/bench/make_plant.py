@@ -66,13 +66,21 @@ features:
   hem-seam: {{seam: top, inset: =margin}}
   side-seam: {{seam: [right, top, left], inset: 8 mm}}
   handle-box: {{box: cross, width: 38 mm, height: 30 mm, at: {{left: {left} mm, bottom: 40 mm}}}}
-  tacks: {{bartack: 28, length: 10 mm, width: 3 mm, count: 4, pitch: {pitch} mm, at: {{left: {left} mm, bottom: 100 mm}}}}
+  tacks:
+    bartack: 28
+    length: 10 mm
+    width: 3 mm
+    count: 4
+    pitch: {pitch} mm
+    at: {{left: {left} mm, bottom: 100 mm}}
 """
 
 
 def _operations(name: str, number: int, rng: random.Random) -> dict[str, str]:
     sewing = "settings: {stitch: 301, stitch length: 3.2 mm ± 0.2, thread: thread-70, needle: Nm 100 R}\n"
-    fault = "faults: [{sign: skipped stitches, class: major, cause: bent needle, do: Change the needle with power off.}]\n"
+    fault = (
+        "faults: [{sign: skipped stitches, class: major, cause: bent needle, do: Change the needle with power off.}]\n"
+    )
 
     def head(step: str, code: str, title: str, station: str, needs: str, makes: str) -> str:
         lines = [f"operation: {name}-{step}", f"title: {title}", f"code: {code}-{number}", f"station: {station}"]
@@ -89,20 +97,26 @@ def _operations(name: str, number: int, rng: random.Random) -> dict[str, str]:
         + "  - {step: load, do: Lay the sheet., per: 20 pieces, time: 40 s}\n"
         + f"  - {{step: cut, cut: {name}, do: Close the lid and start., key: Lid closed., why: The beam blinds.}}\n",
         f"{name}-hem": head("hem", "HEM", "Sew the hem", "lockstitch", name, f"{name}-hemmed")
-        + sewing + fault
+        + sewing
+        + fault
         + "tolerances: {hem: {of: hem-seam.inset, is: ± 1 mm, with: rule, every: first piece}}\nsteps:\n"
         + handwork("Lay the panel face down.", "Match the notch.")
         + "  - {step: fold, fold: hem-fold, do: Fold the top edge over., time: 4 s}\n"
         + "  - {step: hem, sew: hem-seam, do: Sew the hem., key: Edge on the guide., why: It opens., check: hem}\n",
         f"{name}-box": head("box", "BOX", "Sew the box", "lockstitch", f"{name}-hemmed", f"{name}-boxed")
-        + sewing + fault + "steps:\n" + handwork("Lay the panel face up.")
+        + sewing
+        + fault
+        + "steps:\n"
+        + handwork("Lay the panel face up.")
         + "  - {step: box, sew: handle-box, do: Sew the box and the cross., time: 2 s}\n"
         + "  - {step: side, sew: side-seam, do: Sew the three sides., time: 2 s}\n",
         f"{name}-tack": head("tack", "TCK", "Bartack the row", "bartacker", f"{name}-boxed", f"{name}-tacked")
-        + "settings: {program: P28, thread: thread-70, needle: Nm 110 R}\nsteps:\n" + handwork("Lay the panel.")
+        + "settings: {program: P28, thread: thread-70, needle: Nm 110 R}\nsteps:\n"
+        + handwork("Lay the panel.")
         + "  - {step: tack, sew: tacks, do: Tack the row., time: 3 s}\n",
         f"{name}-look": head("look", "LOK", "Inspect", "bench", f"{name}-tacked", f"{name}-passed")
-        + "steps:\n" + handwork("Look at the face.", "Turn it over.", "Look at the back.")
+        + "steps:\n"
+        + handwork("Look at the face.", "Turn it over.", "Look at the back.")
         + f"  - {{step: show, shows: '{name}-tacked, wrong side', do: Look along each seam., time: 5 s}}\n",
     }
 

@@ -37,7 +37,9 @@ def test_bad_example_gives_that_one_finding(slug: str, tmp_path: Path) -> None:
     assert [one.rule for one in findings] == [slug], [(str(one.place), one.message) for one in findings]
     assert findings[0].severity == rule.severity
     assert f"{findings[0].place.file}:" in rule.bad.replace(" ", ""), findings[0].place
-    assert findings[0].message and findings[0].why and findings[0].remedy
+    assert findings[0].message
+    assert findings[0].why
+    assert findings[0].remedy
 
 
 @pytest.mark.parametrize("slug", SLUGS)

@@ -62,16 +62,20 @@ def test_times_json_has_stable_keys() -> None:
     whole = json.loads(run("times", "tool-roll", "--json").stdout)
     assert set(whole) == {"batch", "products"}
     product = whole["products"][0]
-    assert set(product) == {
-        "product", "variant", "standard_minutes", "machine_minutes", "estimate_share", "operations"
-    }
+    assert set(product) == {"product", "variant", "standard_minutes", "machine_minutes", "estimate_share", "operations"}
     assert set(product["operations"][0]) == {
-        "operation", "station", "quantity", "own_minutes", "own_machine_minutes", "cumulative_minutes"
+        "operation",
+        "station",
+        "quantity",
+        "own_minutes",
+        "own_machine_minutes",
+        "cumulative_minutes",
     }
 
 
 @pytest.mark.parametrize(
-    "arguments", [("times", "tool-rol"), ("sheets", "nothing"), ("check", "no-such-folder"), ("bild",), ("check", "--fast")]
+    "arguments",
+    [("times", "tool-rol"), ("sheets", "nothing"), ("check", "no-such-folder"), ("bild",), ("check", "--fast")],
 )
 def test_wrong_usage_is_exit_2_and_one_message(arguments: tuple[str, ...]) -> None:
     """Never a traceback."""
@@ -103,7 +107,7 @@ def test_help_loads_nothing_heavy() -> None:
     code = (
         "import sys\nsys.argv = ['seamboard', '--help']\nfrom builder.commands import main\n"
         "try:\n    main()\nexcept SystemExit:\n    pass\n"
-        "heavy = {'pydantic', 'yaml', 'jinja2', 'typst', 'rich', 'fontTools', 'PIL', 'cairosvg', 'markdown_it', 'watchdog'}\n"
+        "heavy = {'pydantic', 'yaml', 'jinja2', 'typst', 'rich', 'fontTools', 'PIL', 'cairosvg', 'markdown_it'}\n"
         "print('loaded:', sorted(heavy & set(sys.modules)), [m for m in sys.modules if m.startswith('builder.') "
         "and m.split('.')[1] not in ('commands', 'errors')])"
     )

@@ -14,8 +14,14 @@ def pace(**typed: str) -> Pace:
     return Pace.model_validate({name.replace("_", " "): text for name, text in typed.items()})
 
 
-SEWING = pace(top_speed="2400 st/min", acceleration="400 mm/s2", braking="800 mm/s2", start="1 s", corner_stop="0.5 s",
-              finish="1.2 s")
+SEWING = pace(
+    top_speed="2400 st/min",
+    acceleration="400 mm/s2",
+    braking="800 mm/s2",
+    start="1 s",
+    corner_stop="0.5 s",
+    finish="1.2 s",
+)
 
 
 def test_straight_seam() -> None:

@@ -27,7 +27,9 @@ seconds = st.floats(0, 500)
 
 
 @given(seconds, seconds, seconds, st.floats(0, 1))
-def test_a_machine_paced_minute_is_labour_up_to_its_share(outside: float, inside: float, run: float, share: float) -> None:
+def test_a_machine_paced_minute_is_labour_up_to_its_share(
+    outside: float, inside: float, run: float, share: float
+) -> None:
     """Labour is never above outside + share of the run, unless the inside work itself is more."""
     found = labour(outside, [(inside, run)], share)
     assert found <= outside + max(inside, share * run) * (1 + 1e-12)

@@ -38,7 +38,12 @@ class Scene:
         return field / max(float(field.std()), 1e-9)
 
     def lay(
-        self, mask: Field, relief: Field, colour: tuple[float, float, float], gloss: float, lift: float,
+        self,
+        mask: Field,
+        relief: Field,
+        colour: tuple[float, float, float],
+        gloss: float,
+        lift: float,
         throw: float = 0.55,
     ) -> None:
         """Lay a layer on where `mask` is 1: it casts a shadow on what lies below, and hides it.

@@ -36,7 +36,9 @@ def test_clipped_area_of_a_rectangle(width: float, height: float) -> None:
 def test_rounded_corner_stays_an_arc() -> None:
     """A part of an arc is an arc with the same centre."""
     outline = rectangle(100, 100, 30)
-    arcs = [piece for segment in outline.segments for piece in clip_segment(segment, (0, 0, 15, 15)) if piece.radius < 100]
+    arcs = [
+        piece for segment in outline.segments for piece in clip_segment(segment, (0, 0, 15, 15)) if piece.radius < 100
+    ]
     assert all(piece.radius == pytest.approx(30) for piece in arcs)
 
 

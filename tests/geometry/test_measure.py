@@ -79,9 +79,7 @@ def test_a_tangent_meets_a_circle_once() -> None:
 def test_what_misses_a_tangent_only_by_rounding_still_meets_once() -> None:
     """Taken at its word, half a nanometre too near would be two crossings 0.14 µm apart, too far none."""
     for height in (5 - 5e-10, 5 + 5e-10):
-        assert segments_cross(Line((-9.0, height), (9.0, height)), CIRCLE) == (
-            pytest.approx((0, 5), abs=1e-6),
-        )
+        assert segments_cross(Line((-9.0, height), (9.0, height)), CIRCLE) == (pytest.approx((0, 5), abs=1e-6),)
 
 
 def test_a_line_meets_only_the_drawn_part_of_a_circle() -> None:
@@ -135,9 +133,7 @@ def test_crossings_are_as_many_as_the_oracle_finds(a: Segment, b: Segment) -> No
     # Where the two nearly touch, or cross at an end, the oracle's chords may say otherwise: leave those out.
     ends = [end for s in (a, b) for end in (s.start, s.end)]
     clear = all(distance(point, end) > 0.1 for point in ours for end in ends)
-    near_end = any(
-        distance_point_segment(end, s) < 0.1 for s, o in ((a, b), (b, a)) for end in (o.start, o.end)
-    )
+    near_end = any(distance_point_segment(end, s) < 0.1 for s, o in ((a, b), (b, a)) for end in (o.start, o.end))
     crossing_angle = all(
         abs(math.sin(_angle_between(a, b, point))) > 0.15 for point in [*ours, *(_xy(part) for part in found)]
     )

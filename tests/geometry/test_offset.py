@@ -179,9 +179,7 @@ def test_an_inward_corner_inside_a_path_is_mitred() -> None:
 
 
 def test_a_blunt_corner_does_not_draw_the_path_out() -> None:
-    shape = polygon(
-        [(0, 0), (100, 0), (200, 10), (200, 100), (0, 100)], ["one", "two", "right", "top", "left"]
-    )
+    shape = polygon([(0, 0), (100, 0), (200, 10), (200, 100), (0, 100)], ["one", "two", "right", "top", "left"])
     assert inset_path(shape, "one", "one", 10).end == pytest.approx((100, 10))
     assert inset_path(shape, "one", "two", 10).end == pytest.approx((200, 10 + 10 * math.hypot(1, 0.1)))
 
@@ -235,12 +233,8 @@ def test_an_open_path_keeps_its_distance_and_stays_inside(
     ring_of = oracle(shape)
     assert ring_of.buffer(1e-5).contains(shapely.LineString(path.to_polyline(1e-3)))
     joints = [run.start for run in path.runs[1:]]
-    assert all(
-        distance_point_segment(j, shape.edge(name)[0]) >= inset - 1e-5 for j in joints for name in walk
-    )
-    on_first = [
-        distance_point_segment(p, _endless(shape.edge(walk[0])[0])) for p in (path.start, *joints[:1])
-    ]
+    assert all(distance_point_segment(j, shape.edge(name)[0]) >= inset - 1e-5 for j in joints for name in walk)
+    on_first = [distance_point_segment(p, _endless(shape.edge(walk[0])[0])) for p in (path.start, *joints[:1])]
     if len(path.runs) == len(walk):
         assert on_first == pytest.approx([inset] * len(on_first), abs=1e-6)
 
@@ -301,9 +295,7 @@ def test_a_rectilinear_shape_without_narrow_arms_is_never_refused(corners: list[
 
 
 @given(st.floats(1, 200), st.floats(1, 200), st.floats(0.01, 0.49), st.floats(0.01, 0.49))
-def test_a_rounded_panel_keeps_the_closed_form_area(
-    w: float, h: float, round_share: float, share: float
-) -> None:
+def test_a_rounded_panel_keeps_the_closed_form_area(w: float, h: float, round_share: float, share: float) -> None:
     r, d = round_share * min(w, h), share * min(w, h)
     left = max(0.0, r - d)
     expected = (w - 2 * d) * (h - 2 * d) - (4 - math.pi) * left**2

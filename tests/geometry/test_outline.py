@@ -288,10 +288,7 @@ def test_two_radii_too_big_for_the_edge_between_them_are_refused() -> None:
 
 
 def test_a_straight_corner_can_not_be_rounded() -> None:
-    assert (
-        "no corner to round at (20, 0)"
-        in refused([(0, 0), Vertex((20, 0), corner=3), (40, 0), (0, 9)]).message
-    )
+    assert "no corner to round at (20, 0)" in refused([(0, 0), Vertex((20, 0), corner=3), (40, 0), (0, 9)]).message
 
 
 @pytest.mark.parametrize("bad", [math.nan, math.inf])

@@ -24,9 +24,7 @@ from builder.geometry.segment import Arc, Line, arc_from_bulge
 from builder.geometry.vector import GeometryFault, Point, distance
 
 sizes = st.floats(1, 300)
-corners: st.SearchStrategy[StartCorner] = st.sampled_from(
-    ["bottom-left", "bottom-right", "top-right", "top-left"]
-)
+corners: st.SearchStrategy[StartCorner] = st.sampled_from(["bottom-left", "bottom-right", "top-right", "top-left"])
 
 
 @st.composite
@@ -49,9 +47,7 @@ def test_box_and_cross_of_the_worked_example() -> None:
 
 
 @given(sizes, sizes, corners)
-def test_box_and_cross_has_the_closed_form_length_from_every_corner(
-    w: float, h: float, corner: StartCorner
-) -> None:
+def test_box_and_cross_has_the_closed_form_length_from_every_corner(w: float, h: float, corner: StartCorner) -> None:
     path = box_and_cross(w, h, corner)
     diagonals = 2 * math.hypot(w, h)
     assert path.length == pytest.approx(2 * (w + h) + diagonals + min(w, h))
@@ -60,9 +56,7 @@ def test_box_and_cross_has_the_closed_form_length_from_every_corner(
 
 
 @given(sizes, sizes, corners)
-def test_box_and_cross_sews_all_six_lines_and_starts_where_asked(
-    w: float, h: float, corner: StartCorner
-) -> None:
+def test_box_and_cross_sews_all_six_lines_and_starts_where_asked(w: float, h: float, corner: StartCorner) -> None:
     path = box_and_cross(w, h, corner)
     drawn = {frozenset((run.start, run.end)) for run, _ in path.distinct()}
     places = {"bottom-left": (0, 0), "bottom-right": (w, 0), "top-right": (w, h), "top-left": (0, h)}
@@ -180,9 +174,7 @@ def test_the_shortest_run_has_one_stitch_and_no_length_is_refused() -> None:
 
 
 @given(paths(), st.floats(1, 10))
-def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(
-    path: Path, stitch: float
-) -> None:
+def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(path: Path, stitch: float) -> None:
     points = needle_points(path, stitch)
     assert len(points) == 1 + sum(stitches_per_run(path, stitch))
     assert set(points) >= {path.start, *(run.end for run in path.runs)}
@@ -190,9 +182,7 @@ def test_the_needle_goes_down_at_every_run_end_and_never_farther_than_a_stitch(
 
 
 @given(paths(), st.floats(0, 0.6), st.floats(0, 0.6))
-def test_shortening_takes_the_gaps_off_the_length_and_stays_on_the_path(
-    path: Path, first: float, last: float
-) -> None:
+def test_shortening_takes_the_gaps_off_the_length_and_stays_on_the_path(path: Path, first: float, last: float) -> None:
     start_gap, end_gap = first * path.length, last * path.length
     if first + last > 0.999:
         assume(first + last > 1)

@@ -48,9 +48,7 @@ def test_the_inverse_undoes(placing: Placing, point: Point) -> None:
     assert placing.point(placing.inverse().point(point)) == pytest.approx(point, abs=1e-8)
 
 
-@given(
-    st.sampled_from([0, 90, 180, 270]), st.booleans(), st.tuples(st.integers(-99, 99), st.integers(-99, 99))
-)
+@given(st.sampled_from([0, 90, 180, 270]), st.booleans(), st.tuples(st.integers(-99, 99), st.integers(-99, 99)))
 def test_quarter_turns_come_back_exactly(turn: int, flipped: bool, point: tuple[int, int]) -> None:
     placing = Placing(12, -7, turn, flipped)
     assert placing.inverse().point(placing.point(point)) == point

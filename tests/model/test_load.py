@@ -18,9 +18,23 @@ FAULTS = [
     ("operations/sew-hem.yaml", "check: hem", "check: hemm", "name-unknown", "hemm", "hem"),
     ("operations/sew-hem.yaml", "with: rule", "with: ruler", "name-unknown", "ruler", "rule"),
     ("operations/sew-hem.yaml", "panel, wrong side", "panel, wrong sid", "name-unknown", "wrong sid", "wrong side"),
-    ("operations/sew-hem.yaml", "thread: thread-70", "thread: thread-07", "setting-unreadable", "thread-07", "thread-70"),
+    (
+        "operations/sew-hem.yaml",
+        "thread: thread-70",
+        "thread: thread-07",
+        "setting-unreadable",
+        "thread-07",
+        "thread-70",
+    ),
     ("operations/sew-hem.yaml", "stitch length: 3 mm", "stitch length: 3", "setting-unreadable", ", thread", "unit"),
-    ("operations/sew-hem.yaml", "stitch length: 3 mm", "stich length: 3 mm", "setting-unreadable", "stich", "stitch length"),
+    (
+        "operations/sew-hem.yaml",
+        "stitch length: 3 mm",
+        "stich length: 3 mm",
+        "setting-unreadable",
+        "stich",
+        "stitch length",
+    ),
     ("operations/sew-hem.yaml", "time: 3 s", "time: 3", "value-unreadable", "", "unit"),
     ("operations/sew-hem.yaml", "is: ± 1 mm", "is: ± 1 mn", "value-unreadable", "mn", "unknown unit"),
     ("parts/panel.yaml", "hem-fold: {fold: top", "hem-fold: {fodl: top", "feature-kind", "hem-fold", "fold"),
@@ -28,10 +42,23 @@ FAULTS = [
     ("parts/panel.yaml", "inset: 12 mm", "inset: '=margni'", "expression-unreadable", "margni", "margni"),
     ("parts/panel.yaml", "part: panel", "part: pannel", "name-differs", "pannel", "panel"),
     ("plant.yaml", "units: mm", "units: inch", "value-unreadable", "inch", "in"),
-    ("plant.yaml", "convention: share of basic time", "convention: share of the basic time", "value-unreadable",
-     "share of the basic", "share of basic time"),
+    (
+        "plant.yaml",
+        "convention: share of basic time",
+        "convention: share of the basic time",
+        "value-unreadable",
+        "share of the basic",
+        "share of basic time",
+    ),
     ("stations/all.yaml", "count: 2", "count: two", "value-unreadable", "two", "whole"),
-    ("stations/all.yaml", "calibrated: 2026-09-01", "calibrated: 1 September", "value-unreadable", "1 September", "2026"),
+    (
+        "stations/all.yaml",
+        "calibrated: 2026-09-01",
+        "calibrated: 1 September",
+        "value-unreadable",
+        "1 September",
+        "2026",
+    ),
     ("materials/all.yaml", "width: 1.5 m", "width: 1,5 m", "value-unreadable", ",5 m", "1.5"),
 ]
 
@@ -57,8 +84,11 @@ def test_a_fault_gives_one_message_at_its_place(
 def test_many_faults_are_reported_at_once(tmp_path: Path) -> None:
     """Independent faults in independent files stay apart, sorted by place."""
     folder = lay_over("{}", tmp_path / "plant")
-    for file, old, new in (("plant.yaml", "units: mm", "units: cm"), ("parts/panel.yaml", "12 mm}", "12 mn}"),
-                           ("operations/press-snap.yaml", "time: 4 s", "time: 4")):
+    for file, old, new in (
+        ("plant.yaml", "units: mm", "units: cm"),
+        ("parts/panel.yaml", "12 mm}", "12 mn}"),
+        ("operations/press-snap.yaml", "time: 4 s", "time: 4"),
+    ):
         path = folder / file
         path.write_text(path.read_text(encoding="utf-8").replace(old, new, 1), encoding="utf-8")
     places = [one.place for one in check_plant(folder).findings]

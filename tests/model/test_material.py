@@ -8,8 +8,19 @@ from builder.model import chlorinated
 
 
 @pytest.mark.parametrize(
-    "words", ["PVC", "polyester, PVC coated", "Vinyl", "polyvinyl chloride", "neoprene 3 mm", "Polychloroprene", "CPVC",
-              "chlorosulfonated polyethylene", "PVDC film", "vinyl-coated polyester"]
+    "words",
+    [
+        "PVC",
+        "polyester, PVC coated",
+        "Vinyl",
+        "polyvinyl chloride",
+        "neoprene 3 mm",
+        "Polychloroprene",
+        "CPVC",
+        "chlorosulfonated polyethylene",
+        "PVDC film",
+        "vinyl-coated polyester",
+    ],
 )
 def test_chlorinated_is_found(words: str) -> None:
     """Common practice, no source: trade names of chlorinated polymers."""
@@ -17,7 +28,8 @@ def test_chlorinated_is_found(words: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "words", ["nylon 6.6", "ethylene vinyl acetate", "polyvinyl alcohol", "polyurethane", "PVC-free coating", "polyester"]
+    "words",
+    ["nylon 6.6", "ethylene vinyl acetate", "polyvinyl alcohol", "polyurethane", "PVC-free coating", "polyester"],
 )
 def test_harmless_names_pass(words: str) -> None:
     """EVA and its kin hold no chlorine."""

@@ -15,8 +15,14 @@ from builder.model import schema_of
 
 PLANT = Path(__file__).resolve().parents[2] / "instructions"
 FILES = sorted(PLANT.rglob("*.yaml"))
-KIND = {"stations": "station", "materials": "material", "elements": "element", "parts": "part",
-        "operations": "operation", "products": "product"}
+KIND = {
+    "stations": "station",
+    "materials": "material",
+    "elements": "element",
+    "parts": "part",
+    "operations": "operation",
+    "products": "product",
+}
 
 
 def _plain(value: Any) -> Any:

@@ -53,9 +53,7 @@ def texts(table: Table) -> list[list[str]]:
 @pytest.mark.parametrize(("text", "broken", "expected"), CASES.values(), ids=CASES.keys())
 def test_finding_stands_at_its_place(text: str | bytes, broken: bool, expected: list[str]) -> None:
     table = read_table(encoded(text), "studies/f.csv")
-    found = [
-        f"{one.place.line}:{one.place.column} {one.rule.removeprefix('text-')}" for one in table.findings
-    ]
+    found = [f"{one.place.line}:{one.place.column} {one.rule.removeprefix('text-')}" for one in table.findings]
     assert found == expected
     assert table.broken is broken
     assert all(one.message and one.why and one.remedy for one in table.findings)

@@ -55,9 +55,7 @@ def test_subfolders_and_other_endings_count(tmp_path: Path) -> None:
         ("parts/a/b/x.yml", "x"),
         ("parts/y.YAML", "y"),
     ]
-    assert [(one.file, one.name, one.columns) for one in source.tables] == [
-        ("studies/2026/z.CSV", "z", ("lay",))
-    ]
+    assert [(one.file, one.name, one.columns) for one in source.tables] == [("studies/2026/z.CSV", "z", ("lay",))]
 
 
 def test_photos_are_listed_not_decoded(tmp_path: Path) -> None:
@@ -112,9 +110,7 @@ def test_files_nobody_expects_to_be_read_get_no_note(tmp_path: Path, file: str) 
     assert seen(read_folder(write(tmp_path, PLANT | {file: "a"}))) == []
 
 
-@pytest.mark.parametrize(
-    "file", ["operations/sew.yaml.txt", "operations/sew.csv", "studies/sew.yaml", "photos/a.yml"]
-)
+@pytest.mark.parametrize("file", ["operations/sew.yaml.txt", "operations/sew.csv", "studies/sew.yaml", "photos/a.yml"])
 def test_file_in_the_wrong_folder_gets_a_note(tmp_path: Path, file: str) -> None:
     assert seen(read_folder(write(tmp_path, PLANT | {file: "a"}))) == [f"{file}:1:1 unknown-file"]
 

@@ -18,10 +18,7 @@ SLUG = re.compile(r'"(text-[a-z0-9-]+)"')
 
 def test_every_fault_is_reported_somewhere_and_no_other_is() -> None:
     used = {
-        slug
-        for source in SOURCES
-        if source.name != "faults.py"
-        for slug in SLUG.findall(source.read_text("utf-8"))
+        slug for source in SOURCES if source.name != "faults.py" for slug in SLUG.findall(source.read_text("utf-8"))
     }
     assert used == set(WHY)
 

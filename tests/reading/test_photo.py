@@ -112,9 +112,7 @@ def png_header(width: int, height: int) -> bytes:
     """The beginning of a PNG that claims a size without holding its pixels."""
     chunk = b"IHDR" + struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
     idat = b"IDAT" + zlib.compress(b"")
-    parts = [
-        struct.pack(">I", len(one) - 4) + one + struct.pack(">I", zlib.crc32(one)) for one in (chunk, idat)
-    ]
+    parts = [struct.pack(">I", len(one) - 4) + one + struct.pack(">I", zlib.crc32(one)) for one in (chunk, idat)]
     return b"\x89PNG\r\n\x1a\n" + b"".join(parts)
 
 
@@ -146,9 +144,7 @@ def test_other_formats_are_refused_by_name(tmp_path: Path) -> None:
     assert caught.value.remedy == "Save it as JPEG, PNG or WebP."
 
 
-@pytest.mark.parametrize(
-    "data", [b"", b"no photo", b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"RIFF\x00\x00\x00\x00WEBP"]
-)
+@pytest.mark.parametrize("data", [b"", b"no photo", b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"RIFF\x00\x00\x00\x00WEBP"])
 def test_no_photo_at_all(tmp_path: Path, data: bytes) -> None:
     path = tmp_path / "a.jpg"
     path.write_bytes(data)
@@ -172,7 +168,4 @@ def test_importing_the_room_does_not_load_the_photo_library() -> None:
     import sys
 
     code = "import sys, builder.reading; sys.exit('PIL' in sys.modules)"
-    assert (
-        subprocess.run([sys.executable, "-c", code], cwd=Path(__file__).parents[2], check=False).returncode
-        == 0
-    )
+    assert subprocess.run([sys.executable, "-c", code], cwd=Path(__file__).parents[2], check=False).returncode == 0

@@ -9,15 +9,11 @@ from hypothesis import strategies as st
 from builder.finding import Place
 from builder.reading import Document, PathStep, pack, read_yaml, unpack
 
-TEXT = (
-    b"title: a\nsteps:\n  - do: lay\n    shows: [b, c]\n  - {do: look}\ntolerances:\n  edge:\n    is: 2 in\n"
-)
+TEXT = b"title: a\nsteps:\n  - do: lay\n    shows: [b, c]\n  - {do: look}\ntolerances:\n  edge:\n    is: 2 in\n"
 
 
 @given(line=st.integers(1, 2**20 + 1), column=st.integers(1, 2**20 + 1), one_line=st.booleans())
-def test_packing_keeps_every_line_and_column_of_the_largest_file(
-    line: int, column: int, one_line: bool
-) -> None:
+def test_packing_keeps_every_line_and_column_of_the_largest_file(line: int, column: int, one_line: bool) -> None:
     assert unpack(pack(line, column, one_line)) == (line, column)
 
 
@@ -35,9 +31,7 @@ def test_packing_keeps_every_line_and_column_of_the_largest_file(
         (["tolerances", "edge", "is"], (8, 9), (8, 5)),
     ],
 )
-def test_place_of_value_and_key(
-    path: list[PathStep], value_at: tuple[int, int], key_at: tuple[int, int]
-) -> None:
+def test_place_of_value_and_key(path: list[PathStep], value_at: tuple[int, int], key_at: tuple[int, int]) -> None:
     document = read_yaml(TEXT, "f")
     assert document.place(path) == Place("f", *value_at)
     assert document.place(path, key=True) == Place("f", *key_at)

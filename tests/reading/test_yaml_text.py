@@ -124,9 +124,7 @@ CASES: dict[str, tuple[str | bytes, bool, list[str]]] = {
     ),
 }
 
-JARGON = re.compile(
-    r"\b(token|scalar|anchor|alias|flow|node|simple key|sequence|stream|indicator|document start)s?\b"
-)
+JARGON = re.compile(r"\b(token|scalar|anchor|alias|flow|node|simple key|sequence|stream|indicator|document start)s?\b")
 
 
 def encoded(text: str | bytes) -> bytes:
@@ -134,9 +132,7 @@ def encoded(text: str | bytes) -> bytes:
 
 
 def seen(document: Document) -> list[str]:
-    return [
-        f"{one.place.line}:{one.place.column} {one.rule.removeprefix('text-')}" for one in document.findings
-    ]
+    return [f"{one.place.line}:{one.place.column} {one.rule.removeprefix('text-')}" for one in document.findings]
 
 
 @pytest.mark.parametrize(("text", "broken", "expected"), CASES.values(), ids=CASES.keys())
@@ -269,9 +265,7 @@ def test_digest_is_that_of_the_bytes() -> None:
 
 def test_values_with_a_finding_are_marred() -> None:
     document = read_yaml(b"a:\nb: c\nd: {is: 1,5, e: f}\ng: *x\nh: ~\n", "f")
-    marred = [
-        path for path in (["a"], ["b"], ["d", "is"], ["d", "e"], ["g"], ["h"]) if document.is_marred(path)
-    ]
+    marred = [path for path in (["a"], ["b"], ["d", "is"], ["d", "e"], ["g"], ["h"]) if document.is_marred(path)]
     assert marred == [["a"], ["d", "is"], ["g"], ["h"]]
 
 
@@ -281,9 +275,7 @@ def test_deep_opening_brackets_end_quickly() -> None:
 
 
 # Texts a file can hold as they are; what is refused has cases above.
-CHARACTERS = st.characters(
-    exclude_categories=("Cs", "Cc", "Zl", "Zp"), exclude_characters="\ufeff\ufffe\uffff"
-)
+CHARACTERS = st.characters(exclude_categories=("Cs", "Cc", "Zl", "Zp"), exclude_characters="\ufeff\ufffe\uffff")
 TEXTS = st.text(CHARACTERS | st.sampled_from("\n :#-'\"*&!|>%@`?[]{},\\"), min_size=1, max_size=30).filter(
     lambda text: text.strip() != ""
 )
@@ -322,9 +314,7 @@ def test_what_is_written_is_read_with_its_places(
             assert before.endswith(("'", '"')) or behind.startswith(leaf.lstrip(" \n")[0])
 
 
-def leaves(
-    value: Value, spot: Spot, path: tuple[str | int, ...] = ()
-) -> list[tuple[tuple[str | int, ...], str]]:
+def leaves(value: Value, spot: Spot, path: tuple[str | int, ...] = ()) -> list[tuple[tuple[str | int, ...], str]]:
     """Every text with its path; fails where values and places differ in shape."""
     if isinstance(value, str):
         assert isinstance(spot, int)
@@ -401,9 +391,7 @@ def test_a_storm_of_mutations_never_raises() -> None:
             assert 1 <= finding.place.column <= len(lines[finding.place.line - 1]) + 1, (seed, finding)
 
 
-@given(
-    st.binary(max_size=200) | st.text(max_size=200).map(lambda text: text.encode("utf-8", "surrogatepass"))
-)
+@given(st.binary(max_size=200) | st.text(max_size=200).map(lambda text: text.encode("utf-8", "surrogatepass")))
 def test_any_bytes_can_be_read(data: bytes) -> None:
     document = read_yaml(data, "f")
     assert document.broken == (document.value is None)

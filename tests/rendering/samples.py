@@ -22,9 +22,7 @@ from builder.view import (
     StepView,
 )
 
-NEEDLE = Caution(
-    "moving needle", "W001", "WARNING", "Moving needle. Foot off the treadle before fingers go near it."
-)
+NEEDLE = Caution("moving needle", "W001", "WARNING", "Moving needle. Foot off the treadle before fingers go near it.")
 EYES = Protection("eye protection", "M004", "Wear eye protection.")
 GUARD = Protection("finger guard", "M027", "Finger guard in place.")
 DEFER = "The machine’s manual, local codes and licensed practice come first."
@@ -52,9 +50,7 @@ def photo() -> bytes:
 PHOTOS = {PHOTO_DIGEST: photo()}
 
 
-def figure(
-    name: str, alt: str, side: str = "right side", width: float = 95.0, height: float = 50.0
-) -> FigureView:
+def figure(name: str, alt: str, side: str = "right side", width: float = 95.0, height: float = 50.0) -> FigureView:
     """A figure the stand-in knows how to draw."""
     return FigureView(
         name=name,
@@ -102,9 +98,7 @@ HANDLE_END = SheetView(
         ),
         Setting("thread", "tex-70", "Tex 70", "", "", ""),
         Setting("needle", "110", "Nm 110 R", "size 18"),
-        Setting(
-            "top tension", "1.4", "1.4 N ± 0.2", "5.0 oz", "top tension nut", "tension gauge at the needle"
-        ),
+        Setting("top tension", "1.4", "1.4 N ± 0.2", "5.0 oz", "top tension nut", "tension gauge at the needle"),
         Setting("program", "14", "14", "", "panel, key P", ""),
     ),
     steps=(
@@ -133,9 +127,7 @@ HANDLE_END = SheetView(
             key="Needle down at every corner.",
             why="A lifted corner leaves a loop that opens in use.",
             checks=(EDGE,),
-            figure=figure(
-                "box", "Box of 32 by 12 mm with a cross, start at the upper left corner.", height=54.0
-            ),
+            figure=figure("box", "Box of 32 by 12 mm with a cross, start at the upper left corner.", height=54.0),
             number=3,
             seconds="11.8 s",
             seconds_value=11.8,
@@ -168,9 +160,7 @@ HANDLE_END = SheetView(
             "Change the needle.",
             "after two needles",
         ),
-        FaultLine(
-            "webbing edge shows beside the line", "minor", "end not on the holes", "Unpick and lay it again."
-        ),
+        FaultLine("webbing edge shows beside the line", "minor", "end not on the holes", "Unpick and lay it again."),
     ),
     size_names=(),
     sizes=(),
@@ -198,9 +188,7 @@ HANDLE_END = SheetView(
 )
 
 
-def _pocket_step(
-    number: int, name: str, do: str, key: str = "", why: str = "", shows: str = "plain"
-) -> StepView:
+def _pocket_step(number: int, name: str, do: str, key: str = "", why: str = "", shows: str = "plain") -> StepView:
     return StepView(
         name,
         do,
@@ -244,13 +232,9 @@ POCKET = replace(
         Setting("speed", "1800", "1800 st/min ± 100"),
     ),
     steps=(
-        _pocket_step(
-            1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"
-        ),
+        _pocket_step(1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"),
         replace(
-            _pocket_step(
-                2, "tape", "Stick the tape along the mouth.", key="Tape flush with the cut edge.", shows=""
-            ),
+            _pocket_step(2, "tape", "Stick the tape along the mouth.", key="Tape flush with the cut edge.", shows=""),
             photo=Photo(
                 PHOTO_DIGEST,
                 "Tape flush with the edge of the cloth.",
@@ -258,9 +242,7 @@ POCKET = replace(
                 "Tape flush, no bubble.",
             ),
         ),
-        _pocket_step(
-            3, "zip", "Lay the zip on the tape, teeth up.", key="Slider at the **left** end.", shows="fold"
-        ),
+        _pocket_step(3, "zip", "Lay the zip on the tape, teeth up.", key="Slider at the **left** end.", shows="fold"),
         replace(
             _pocket_step(
                 4,
@@ -279,9 +261,7 @@ POCKET = replace(
                 "Turn the panel. Sew the second side.",
                 why="Sewn in the same direction it twists.",
             ),
-            photo=Photo(
-                PHOTO_DIGEST, "Both sides sewn.", "photos/both.jpg", "Even gap, both sides parallel."
-            ),
+            photo=Photo(PHOTO_DIGEST, "Both sides sewn.", "photos/both.jpg", "Even gap, both sides parallel."),
         ),
         _pocket_step(
             6,
@@ -442,9 +422,7 @@ LASER = replace(
         StepView(
             "pick",
             "Pick the pieces by their number, stack them notch on notch.",
-            checks=(
-                replace(EDGE, what="drill hole to edge", value="12.0 mm ± 0.3", other="15/32 in ± 1/128"),
-            ),
+            checks=(replace(EDGE, what="drill hole to edge", value="12.0 mm ± 0.3", other="15/32 in ± 1/128"),),
             figure=figure("box", "Pieces stacked, notches on one side.", height=54.0),
             number=3,
         ),

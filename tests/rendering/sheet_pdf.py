@@ -35,9 +35,7 @@ def pieces(pdf: bytes) -> list[Piece]:
     for number, page in enumerate(read(pdf).pages, start=1):
         top = float(page.mediabox.height)
 
-        def visit(
-            text: str, cm: list[float], tm: list[float], face: Any, size: float, *, n=number, h=top
-        ) -> None:  # type: ignore[no-untyped-def]
+        def visit(text: str, cm: list[float], tm: list[float], face: Any, size: float, *, n=number, h=top) -> None:  # type: ignore[no-untyped-def]
             if text.strip() and face is not None:
                 a, b, c, d, e, f = (float(v) for v in cm)
                 x, y = float(tm[4]), float(tm[5])

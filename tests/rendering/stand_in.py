@@ -63,9 +63,7 @@ class _Pen:
     def add(self, text: str) -> None:
         self.parts.append(text)
 
-    def path(
-        self, d: str, stroke: str = _INK, width: float = 0.4, fill: str = "none", dash: str = ""
-    ) -> None:
+    def path(self, d: str, stroke: str = _INK, width: float = 0.4, fill: str = "none", dash: str = "") -> None:
         self.add(
             f'<path d="{d}" fill="{fill}" stroke="{stroke}" stroke-width="{width}" '
             f'stroke-linejoin="round" stroke-dasharray="{dash or "none"}"/>'
@@ -73,15 +71,11 @@ class _Pen:
 
     def label(self, x: float, y: float, text: str, bold: bool = False, fill: str = _INK) -> None:
         weight = "bold" if bold else "normal"
-        self.add(
-            f'<text x="{x}" y="{y}" font-size="{self.em}" font-weight="{weight}" fill="{fill}">{text}</text>'
-        )
+        self.add(f'<text x="{x}" y="{y}" font-size="{self.em}" font-weight="{weight}" fill="{fill}">{text}</text>')
 
     def icon(self) -> None:
         w, h = self.width, self.height
-        self.path(
-            f"M{w * 0.25} {h * 0.4}C{w * 0.3} {h * 0.02} {w * 0.7} {h * 0.02} {w * 0.75} {h * 0.4}", width=0.5
-        )
+        self.path(f"M{w * 0.25} {h * 0.4}C{w * 0.3} {h * 0.02} {w * 0.7} {h * 0.02} {w * 0.75} {h * 0.4}", width=0.5)
         self.add(
             f'<rect x=".4" y="{h * 0.4}" width="{w - 0.8}" height="{h * 0.56}" rx="{h * 0.26}" fill="#fff" '
             f'stroke="{_INK}" stroke-width=".6"/>'

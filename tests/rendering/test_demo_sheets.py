@@ -1,4 +1,4 @@
-"""Every sheet of the demo, read back from its PDF: legible at its station, with all its cautions, inside the margins."""
+"""Every sheet of the demo, read back from its PDF: legible at its station, cautions and all, inside the margins."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from markdown_it import MarkdownIt
 
-from builder.pipeline import check_plant, plant_views_of, planner_of
+from builder.pipeline import check_plant, planner_of, plant_views_of
 from builder.rendering import Planner
 from builder.view import SheetView
 from tests.rendering import sheet_pdf

@@ -24,10 +24,7 @@ def modules_of(svg: str) -> set[tuple[int, int]]:
 def test_path_holds_exactly_the_dark_modules_of_level_m() -> None:
     symbol = segno.make(TEXT, error="m", micro=False, boost_error=False)
     expected = {
-        (x + QUIET_ZONE, y + QUIET_ZONE)
-        for y, row in enumerate(symbol.matrix)
-        for x, bit in enumerate(row)
-        if bit
+        (x + QUIET_ZONE, y + QUIET_ZONE) for y, row in enumerate(symbol.matrix) for x, bit in enumerate(row) if bit
     }
     assert symbol.error == "M"
     assert modules_of(qr_code(TEXT).svg) == expected

@@ -143,10 +143,7 @@ def test_every_page_has_code_tag_revision_and_its_number(view: SheetView, pdf_of
 
 def right_end(piece: sheet_pdf.Piece) -> float:
     """Where a run of text ends, mm from the left edge of the page."""
-    return (
-        piece.x
-        + sheet_text(piece.text, default_letters(), bold=piece.bold)["em"] * piece.capital / CAPITAL_OF_EM
-    )
+    return piece.x + sheet_text(piece.text, default_letters(), bold=piece.bold)["em"] * piece.capital / CAPITAL_OF_EM
 
 
 @pytest.mark.parametrize(
@@ -234,9 +231,7 @@ def test_equal_input_gives_equal_bytes(pdf_of, press: SheetPress) -> None:  # ty
 def test_text_is_never_read_as_markup(press: SheetPress) -> None:
     hostile = '#panic("x") $a$ \\ @b <c> `d` // "e" {n} _f_'
     view = replace(HANDLE_END, title=hostile, steps=(replace(HANDLE_END.steps[0], do=hostile, key=hostile),))
-    assert (
-        letters("".join(sheet_pdf.page_texts(render_sheet(view, PHOTOS, press)))).count(letters(hostile)) >= 2
-    )
+    assert letters("".join(sheet_pdf.page_texts(render_sheet(view, PHOTOS, press)))).count(letters(hostile)) >= 2
 
 
 def test_paper_follows_the_view(pdf_of) -> None:  # type: ignore[no-untyped-def]

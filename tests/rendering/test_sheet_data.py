@@ -44,9 +44,7 @@ def test_a_step_caution_that_names_a_hazard_brings_its_sign_and_signal_word() ->
         ("Note: x", "CAUTION", "Note: x"),
     ],
 )
-def test_a_step_caution_of_its_own_words_never_lacks_a_signal_word(
-    typed: str, signal: str, text: str
-) -> None:
+def test_a_step_caution_of_its_own_words_never_lacks_a_signal_word(typed: str, signal: str, text: str) -> None:
     step = replace(LASER.steps[0], cautions=(typed,))
     caution = sheet_data(replace(LASER, steps=(step,)), {}, PENS)["steps"][0]["cautions"][0]
     assert (caution["signal"], words(caution["text"])) == (signal, text)

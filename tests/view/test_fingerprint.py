@@ -14,7 +14,9 @@ import builder.view as view
 from builder.pipeline import check_plant, plant_views_of
 from builder.view import SheetView, controlled_facts, tag_of
 
-CLASSES = [one for name in view.__all__ if dataclasses.is_dataclass(one := getattr(view, name)) and name != "PlantViews"]
+CLASSES = [
+    one for name in view.__all__ if dataclasses.is_dataclass(one := getattr(view, name)) and name != "PlantViews"
+]
 HANDLE = "operations/sew-handle-end.yaml"
 
 
@@ -34,8 +36,11 @@ def edited(folder: Path, file: str, old: str, new: str) -> dict[str, SheetView]:
 
 def changed(before: dict[str, SheetView], after: dict[str, SheetView]) -> set[str]:
     """Stems whose method fingerprint differs."""
-    return {stem for stem in before.keys() | after.keys()
-            if stem not in before or stem not in after or before[stem].fingerprint != after[stem].fingerprint}
+    return {
+        stem
+        for stem in before.keys() | after.keys()
+        if stem not in before or stem not in after or before[stem].fingerprint != after[stem].fingerprint
+    }
 
 
 @pytest.mark.parametrize("one", CLASSES, ids=lambda one: one.__name__)
@@ -109,7 +114,9 @@ def test_a_new_size_leaves_every_old_size_current(demo: Path) -> None:
     """The sheet is a new issue, the rows of the old sizes keep their codes."""
     before = sheets(demo)["sew-handle-end"]
     size = "  L: {roll-back.width: 480 mm, roll-back.height: 320 mm}"
-    after = edited(demo, "products/tool-roll.yaml", size, f"{size}\n  XL: {{roll-back.width: 520 mm, roll-back.height: 340 mm}}")
+    after = edited(
+        demo, "products/tool-roll.yaml", size, f"{size}\n  XL: {{roll-back.width: 520 mm, roll-back.height: 340 mm}}"
+    )
     rows = {row.size: row.fingerprint for row in after["sew-handle-end"].sizes}
     assert after["sew-handle-end"].fingerprint != before.fingerprint
     assert {row.size: row.fingerprint for row in before.sizes}.items() <= rows.items()
@@ -143,5 +150,7 @@ def test_check_sign_catches_two_signs_swapped(signs: list[int], one: int, other:
     """Unless they are the same sign."""
     swapped = list(signs)
     swapped[one], swapped[other] = swapped[other], swapped[one]
-    tags = [tag_of(f"{sum(sign << (5 * i) for i, sign in enumerate(reversed(each))):010x}") for each in (signs, swapped)]
+    tags = [
+        tag_of(f"{sum(sign << (5 * i) for i, sign in enumerate(reversed(each))):010x}") for each in (signs, swapped)
+    ]
     assert (tags[0][-1] == tags[1][-1]) == (signs[one] == signs[other])

@@ -38,5 +38,8 @@ operations/sew-hem.yaml:
 operations/cut-panel.yaml:
   steps: [{step: stack, do: Band the last pieces., during: cut, time: 3 s}]
 """,
-    follows_from=("name-unknown", "kind-unknown",),
+    follows_from=(
+        "name-unknown",
+        "kind-unknown",
+    ),
 )

@@ -39,12 +39,22 @@ RULE = Rule(
     remedy="Write the part before the feature, as `part/feature`.",
     check=check,
     bad="""
-parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 90 mm, height: 90 mm}}, features: {hem-seam: {seam: top, inset: 12 mm}}}
+parts/patch.yaml:
+  part: patch
+  title: Patch
+  material: cloth
+  outline: {rectangle: {width: 90 mm, height: 90 mm}}
+  features: {hem-seam: {seam: top, inset: 12 mm}}
 operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
 operations/sew-hem.yaml: {needs: {panel: 1, patch: 1}}
 """,
     good="""
-parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 90 mm, height: 90 mm}}, features: {hem-seam: {seam: top, inset: 12 mm}}}
+parts/patch.yaml:
+  part: patch
+  title: Patch
+  material: cloth
+  outline: {rectangle: {width: 90 mm, height: 90 mm}}
+  features: {hem-seam: {seam: top, inset: 12 mm}}
 operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
 operations/sew-hem.yaml:
   needs: {panel: 1, patch: 1}

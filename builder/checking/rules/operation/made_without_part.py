@@ -32,10 +32,23 @@ RULE = Rule(
     remedy="Add the part's file, or name the part it is made from under `needs:`.",
     check=check,
     bad="""
-operations/cut-more.yaml: {operation: cut-more, title: Cut more, code: CUT-20, station: bench, makes: {scrap: 1}, steps: [{step: cut, do: Cut it., time: 2 s}]}
+operations/cut-more.yaml:
+  operation: cut-more
+  title: Cut more
+  code: CUT-20
+  station: bench
+  makes: {scrap: 1}
+  steps: [{step: cut, do: Cut it., time: 2 s}]
 """,
     good="""
-operations/cut-more.yaml: {operation: cut-more, title: Cut more, code: CUT-20, station: bench, needs: {panel: 1}, makes: {scrap: 1}, steps: [{step: cut, do: Cut it., time: 2 s}]}
+operations/cut-more.yaml:
+  operation: cut-more
+  title: Cut more
+  code: CUT-20
+  station: bench
+  needs: {panel: 1}
+  makes: {scrap: 1}
+  steps: [{step: cut, do: Cut it., time: 2 s}]
 """,
     follows_from=("name-unknown", "route-cycle", "name-differs"),
 )

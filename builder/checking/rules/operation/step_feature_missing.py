@@ -13,12 +13,16 @@ def check(subject: Subject) -> Iterator[Problem]:
     """What steps sew, place, fold, mark, set, cut and look at, against the parts the operation makes and needs."""
     model = subject.model
     for name, operation in model.operations.items():
-        if any(part not in model.states and part not in model.materials for part in (*operation.needs, *operation.makes)):
+        if any(
+            part not in model.states and part not in model.materials for part in (*operation.needs, *operation.makes)
+        ):
             continue  # a part is unknown: reported, and its features can't be known
         homes = feature_homes(operation, model.states, model.parts)
         for number, step in enumerate(operation.steps):
             key, names = step.work
-            wanted = [(key, one, i) for i, one in enumerate(names)] + [("look at", one, i) for i, one in enumerate(step.look_at)]
+            wanted = [(key, one, i) for i, one in enumerate(names)] + [
+                ("look at", one, i) for i, one in enumerate(step.look_at)
+            ]
             for where, feature, i in wanted:
                 if find_feature(feature, homes) is not None or (where == "cut" and feature in operation.makes):
                     continue
@@ -45,5 +49,12 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   steps: [{step: hem, sew: hem-seam}]
 """,
-    follows_from=("name-unknown", "feature-kind", "value-unreadable", "key-unknown", "shape-impossible", "made-without-part"),
+    follows_from=(
+        "name-unknown",
+        "feature-kind",
+        "value-unreadable",
+        "key-unknown",
+        "shape-impossible",
+        "made-without-part",
+    ),
 )

@@ -16,7 +16,9 @@ def check(subject: Subject) -> Iterator[Problem]:
             found = [key for key in WORK_KEYS if getattr(step, key)]
             if len(found) > 1:
                 message = f"step {step.step} has two kinds of work: {' and '.join(found)}"
-                yield Problem(("operation", name), ("steps", number, found[1]), message, (f"step:{step.step}",), key=True)
+                yield Problem(
+                    ("operation", name), ("steps", number, found[1]), message, (f"step:{step.step}",), key=True
+                )
 
 
 RULE = Rule(

@@ -36,6 +36,10 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   steps: [{step: check, do: Count the stitches over 25 mm., time: 4 s}]
 """,
-    follows_from=("pace-missing", "step-feature-missing", "study-step-gone",),
+    follows_from=(
+        "pace-missing",
+        "step-feature-missing",
+        "study-step-gone",
+    ),
     needs_results=True,
 )

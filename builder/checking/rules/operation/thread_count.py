@@ -24,9 +24,13 @@ def check(subject: Subject) -> Iterator[Problem]:
             if typed is not None and typed != each * rows:
                 of = f"{rows} rows of " if rows > 1 else ""
                 message = f"{of}stitch {stitch.type} ({stitch.title}) takes {each * rows} {setting}, not {typed}"
-                yield Problem(("operation", name), ("settings", setting), message, (f"setting:{setting}", "setting:stitch"))
+                yield Problem(
+                    ("operation", name), ("settings", setting), message, (f"setting:{setting}", "setting:stitch")
+                )
         if station.needles is not None and stitch.needles * rows > station.needles:
-            message = f"stitch {stitch.type} takes {stitch.needles * rows} needles; {station.title} has {station.needles}"
+            message = (
+                f"stitch {stitch.type} takes {stitch.needles * rows} needles; {station.title} has {station.needles}"
+            )
             about = ("setting:stitch", f"station:{operation.station}")
             yield Problem(("operation", name), ("settings", "stitch"), message, about)
 
@@ -45,5 +49,8 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   settings: {needles: 1, threads: 2}
 """,
-    follows_from=("setting-unreadable", "stitch-not-sewn",),
+    follows_from=(
+        "setting-unreadable",
+        "stitch-not-sewn",
+    ),
 )

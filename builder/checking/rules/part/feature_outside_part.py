@@ -73,5 +73,8 @@ parts/panel.yaml:
 parts/panel.yaml:
   features: {snap-hole: {hole: 4 mm, at: {left: 20 mm, top: 20 mm}}}
 """,
-    follows_from=("shape-impossible", "expression-unreadable",),
+    follows_from=(
+        "shape-impossible",
+        "expression-unreadable",
+    ),
 )

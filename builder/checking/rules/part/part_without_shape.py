@@ -17,8 +17,12 @@ def check(subject: Subject) -> Iterator[Problem]:
             message = f"{name} is made from parts, so it has no material of its own"
             yield Problem(("part", name), ("material",), message, (), key=True)
         elif part.outline is None or part.material is None:
-            missing = " and ".join(one for one, has in (("outline", part.outline), ("material", part.material)) if not has)
-            yield Problem(("part", name), ("title",), f"{name} has no {missing}, and is not made from parts", (), key=True)
+            missing = " and ".join(
+                one for one, has in (("outline", part.outline), ("material", part.material)) if not has
+            )
+            yield Problem(
+                ("part", name), ("title",), f"{name} has no {missing}, and is not made from parts", (), key=True
+            )
         elif sum(one is not None for one in (part.outline.rectangle, part.outline.strip, part.outline.polygon)) != 1:
             message = "an outline is one of rectangle, strip and polygon"
             yield Problem(("part", name), ("outline",), message, (), key=True)

@@ -23,7 +23,9 @@ def check(subject: Subject) -> Iterator[Problem]:
                 continue
             close = near(slug, book)
             hint = f"Did you mean `{close[0]}`?" if close else ""
-            yield Problem(("plant", "plant"), ("rules", slug), f"no rule is called {slug}", (f"rule:{slug}",), hint, key=True)
+            yield Problem(
+                ("plant", "plant"), ("rules", slug), f"no rule is called {slug}", (f"rule:{slug}",), hint, key=True
+            )
         elif rule.safety:
             message = f"{slug} is a safety rule; it can't be lowered or silenced"
             yield Problem(("plant", "plant"), ("rules", slug), message, (f"rule:{slug}",), key=True)

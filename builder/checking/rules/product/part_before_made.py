@@ -51,5 +51,8 @@ products/pouch.yaml:
 products/pouch.yaml:
   route: [cut-panel, sew-hem, press-snap]
 """,
-    follows_from=("route-cycle", "name-unknown",),
+    follows_from=(
+        "route-cycle",
+        "name-unknown",
+    ),
 )

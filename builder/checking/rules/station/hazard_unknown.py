@@ -12,7 +12,10 @@ from builder.model import HAZARDS, PROTECTIONS, near
 def check(subject: Subject) -> Iterator[Problem]:
     """Names in `hazards:` and `protection:`."""
     for name, station in subject.model.stations.items():
-        for key, typed, known in (("hazards", station.hazards, HAZARDS), ("protection", station.protection, PROTECTIONS)):
+        for key, typed, known in (
+            ("hazards", station.hazards, HAZARDS),
+            ("protection", station.protection, PROTECTIONS),
+        ):
             for number, one in enumerate(typed):
                 if one not in known:
                     close = near(one, known)

@@ -20,7 +20,9 @@ def check(subject: Subject) -> Iterator[Problem]:
                 close = near(setting, table)
                 hint = f"Did you mean `{close[0]}`?" if close else f"It has: {', '.join(table) or 'none'}."
                 message = f"a {kind.title if kind else ''} has no setting `{setting}`"
-                yield Problem(("station", name), ("settings", setting), message, (f"setting:{setting}",), hint, key=True)
+                yield Problem(
+                    ("station", name), ("settings", setting), message, (f"setting:{setting}",), hint, key=True
+                )
                 continue
             try:
                 limit_range(limit, table[setting])

@@ -28,11 +28,26 @@ RULE = Rule(
     check=check,
     bad="""
 stations/all.yaml:
-  stations: {spare-press: {title: Spare press, kind: setting press, count: 1, distance: 0.6 m, attendance: constant, protection: [press guard]}}
+  stations:
+    spare-press:
+      title: Spare press
+      kind: setting press
+      count: 1
+      distance: 0.6 m
+      attendance: constant
+      protection: [press guard]
 """,
     good="""
 stations/all.yaml:
-  stations: {spare-press: {title: Spare press, kind: setting press, count: 1, distance: 0.6 m, attendance: constant, protection: [press guard], pace: {cycle: 2 s}}}
+  stations:
+    spare-press:
+      title: Spare press
+      kind: setting press
+      count: 1
+      distance: 0.6 m
+      attendance: constant
+      protection: [press guard]
+      pace: {cycle: 2 s}
 """,
     follows_from=("kind-unknown",),
 )

@@ -24,7 +24,7 @@ def check(subject: Subject) -> Iterator[Problem]:
 RULE = Rule(
     slug="share-missing",
     severity=Severity.error,
-    why="Labour of a machine that runs by itself is a share only the plant can know; a guess prices every product made there.",
+    why="Labour of a machine that runs by itself is a share only the plant can know; a guess prices all its products.",
     remedy="Watch the operator over some cycles and type the share of the machine's time they owe it.",
     check=check,
     bad="""

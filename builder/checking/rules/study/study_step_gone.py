@@ -17,13 +17,17 @@ def check(subject: Subject) -> Iterator[Problem]:
         if study is None:
             continue
         known = [step.step for step in operation.steps]
-        for step in dict.fromkeys(reading.step for reading in study.readings if not reading.note.startswith("foreign:")):
+        for step in dict.fromkeys(
+            reading.step for reading in study.readings if not reading.note.startswith("foreign:")
+        ):
             if step in known:
                 continue
             close = near(step, known)
             hint = f"Did you mean `{close[0]}`? Rename the readings' step, or take them out." if close else ""
             message = f"{study.file} has readings of `{step}`, which is no step of {name}"
-            yield Problem(("operation", name), ("times",), message, (f"step:{step}", *(f"step:{one}" for one in close)), hint)
+            yield Problem(
+                ("operation", name), ("times",), message, (f"step:{step}", *(f"step:{one}" for one in close)), hint
+            )
 
 
 RULE = Rule(
@@ -46,5 +50,8 @@ studies/old.csv: |
   step,cycle,reading,rating,note
   hem,1,8.0,100,
 """,
-    follows_from=("name-unknown", "step-name-twice",),
+    follows_from=(
+        "name-unknown",
+        "step-name-twice",
+    ),
 )
