@@ -1,0 +1,55 @@
+"""The README keeps its word: its example is a plant's files without a finding, its commands and pictures exist."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from builder.commands.group import COMMANDS
+from builder.pipeline import build_plant, check_plant
+
+ROOT = Path(__file__).resolve().parents[1]
+TEXT = (ROOT / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"```yaml\n# (\S+)\n(.*?)```", TEXT, re.DOTALL)
+
+
+def write_example(demo: Path) -> None:
+    """The README's files in a copy of the demo."""
+    for file, content in BLOCKS:
+        (demo / file).write_text(f"# {file}\n{content}", encoding="utf-8")
+
+
+def test_the_example_is_clean_and_gets_its_sheet(demo: Path, tmp_path: Path) -> None:
+    """As promised: five minutes, no finding, a page and a sheet."""
+    assert [file for file, _ in BLOCKS] == ["parts/panel.yaml", "operations/sew-label.yaml"]
+    write_example(demo)
+    cut = "operation: cut-label-panel\ntitle: Cut\ncode: CUT-90\nstation: bench\nmakes: panel\n"
+    (demo / "operations" / "cut-label-panel.yaml").write_text(cut + "steps: [{step: cut, do: Cut it., time: 9 s}]\n")
+    findings = check_plant(demo).findings
+    assert findings == (), [(str(one.place), one.message) for one in findings]
+    assert build_plant(demo, tmp_path / "out").written is not None
+    assert (tmp_path / "out" / "operations" / "sew-label.html").exists()
+    assert (tmp_path / "out" / "sheets" / "sew-label.pdf").exists()
+
+
+def test_the_mistake_it_shows_is_found_as_shown(demo: Path) -> None:
+    """Place and words of the finding printed in the README."""
+    write_example(demo)
+    shown = re.search(r"```\n(operations/sew-label.yaml:\d+:\d+): error: (.*?) \[(.*?)\]\n```", TEXT)
+    assert shown is not None
+    path = demo / "operations" / "sew-label.yaml"
+    path.write_text(path.read_text(encoding="utf-8").replace("is: ± 1 mm", "is: 26 mm ± 1"), encoding="utf-8")
+    found = {(str(one.place), one.message, one.rule) for one in check_plant(demo).findings}
+    assert shown.groups() in found, found
+
+
+def test_every_command_is_described() -> None:
+    """And no other."""
+    assert set(re.findall(r"^\| `seamboard (\w+)", TEXT, re.MULTILINE)) == set(COMMANDS)
+
+
+def test_every_picture_is_there() -> None:
+    """Linked pictures exist."""
+    pictures = re.findall(r"!\[[^\]]+\]\(([^)]+)\)", TEXT)
+    assert len(pictures) == 2
+    assert all((ROOT / picture).is_file() for picture in pictures)
