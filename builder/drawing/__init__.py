@@ -8,6 +8,20 @@ from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
 
 __all__ = [
-    "ATKINSON", "SIGNS", "Drawing", "Family", "Sign", "TextBox", "draw", "draw_figure", "face_file", "face_table",
-    "outlined", "png_of", "raster_available", "sign_body", "sign_svg", "time_bar_svg",
+    "ATKINSON",
+    "SIGNS",
+    "Drawing",
+    "Family",
+    "Sign",
+    "TextBox",
+    "draw",
+    "draw_figure",
+    "face_file",
+    "face_table",
+    "outlined",
+    "png_of",
+    "raster_available",
+    "sign_body",
+    "sign_svg",
+    "time_bar_svg",
 ]

@@ -153,9 +153,7 @@ class Trace(NamedTuple):
 def traces_of(points: Sequence[XY], weight: float = 1.0, closed: bool = False) -> list[Trace]:
     """The traces of a polyline."""
     ends = [*points[1:], points[0]] if closed else points[1:]
-    return [
-        Trace(a[0], a[1], b[0], b[1], weight) for a, b in zip(points, ends, strict=False) if a != b
-    ]
+    return [Trace(a[0], a[1], b[0], b[1], weight) for a, b in zip(points, ends, strict=False) if a != b]
 
 
 def crossing(a: Trace, b: Trace) -> bool:

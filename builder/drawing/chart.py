@@ -26,8 +26,8 @@ def time_bar_svg(start_share: float, own_share: float, estimated: bool, width: f
     x, wide = start_share * width, max(own_share * width, 0.4)
     x = min(x, width - wide)
     track = element("rect", x=0, y=height * 0.42, width=width, height=height * 0.16, fill=look.MANILA)
-    bar = _estimate(x, wide, height) if estimated else element(
-        "rect", x=x, y=0, width=wide, height=height, fill=look.INK
+    bar = (
+        _estimate(x, wide, height) if estimated else element("rect", x=x, y=0, width=wide, height=height, fill=look.INK)
     )
     return element(
         "svg",

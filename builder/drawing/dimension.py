@@ -178,9 +178,7 @@ def _heads(first: XY, last: XY, along: XY, outside: bool) -> tuple[tuple[XY, XY]
     return ((first, along), (last, back)) if outside else ((first, back), (last, along))
 
 
-def _texts(
-    line: DimensionLine, measure: Measure, tail: float, part: Box, lettering: Lettering
-) -> Iterator[_Text]:
+def _texts(line: DimensionLine, measure: Measure, tail: float, part: Box, lettering: Lettering) -> Iterator[_Text]:
     """Every place of the text about a dimension line."""
     forms: list[tuple[str, ...]] = [(line.text,)]
     if len(broken_at_bracket(line.text)) > 1:

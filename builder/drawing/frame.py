@@ -125,9 +125,7 @@ def breaks_for(figure: FigureView, width_mm: float, height_mm: float) -> tuple[B
     return ()
 
 
-def _cut_out(
-    free: Sequence[tuple[float, float]], surplus: float, kept: float, axis: int
-) -> tuple[Break, ...]:
+def _cut_out(free: Sequence[tuple[float, float]], surplus: float, kept: float, axis: int) -> tuple[Break, ...]:
     """Breaks that take `surplus` mm out of the free stretches, in their order; () when it isn't there."""
     breaks: list[Break] = []
     for low, high in free:

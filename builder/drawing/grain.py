@@ -32,8 +32,10 @@ def _places() -> list[tuple[float, int, int, float]]:
     # The upper right first: the words of the other labels seldom stand there.
     columns = [(0.12 * (_COLUMNS - 1 - column), column) for column in reversed(range(_COLUMNS))]
     return sorted(
-        ((cost + extra + 0.15 * abs(row - 2), column, row, length)
-         for (cost, column), row, (length, extra) in product(columns, range(_ROWS), _LENGTHS)),
+        (
+            (cost + extra + 0.15 * abs(row - 2), column, row, length)
+            for (cost, column), row, (length, extra) in product(columns, range(_ROWS), _LENGTHS)
+        ),
         key=lambda place: place[0],
     )
 

@@ -10,9 +10,7 @@ from builder.drawing.box import Box, Trace
 from builder.drawing.svg import XY
 
 
-def hatch(
-    area: Sequence[XY], spacing: float, free: Sequence[Box] = (), turn_deg: float = 45.0
-) -> list[tuple[XY, XY]]:
+def hatch(area: Sequence[XY], spacing: float, free: Sequence[Box] = (), turn_deg: float = 45.0) -> list[tuple[XY, XY]]:
     """Parallel lines that fill an area, left out in the boxes.
 
     spacing  : between lines, mm

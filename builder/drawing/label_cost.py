@@ -177,10 +177,7 @@ class Taken:
 
 
 def _any_passes(lines: Iterable[Trace], space: Box) -> bool:
-    for line in lines:
-        if line.passes(space):
-            return True
-    return False
+    return any(line.passes(space) for line in lines)
 
 
 def _covered(space: Box, traces: Iterable[Trace]) -> float:

@@ -165,7 +165,9 @@ def _way_at_end(route: Sequence[Run], end: XY) -> XY:
 def _labels(figure: FigureView, work: LineWork, lettering: Lettering, field: Field) -> Iterator[Asked]:
     """Every label asked for: those bound to a place first, spare ones last."""
     for number, run in _numbered(figure, work.frame):
-        yield Asked(f"order number {number}", disc_ways(number, run, lettering, field), together="order numbers of the runs")
+        yield Asked(
+            f"order number {number}", disc_ways(number, run, lettering, field), together="order numbers of the runs"
+        )
     for word in _start_and_end(figure, work.frame):
         yield Asked(f"word {word.text}", word_ways(word, lettering, field))
     for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):

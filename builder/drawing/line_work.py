@@ -87,7 +87,6 @@ class LineWork:
             return 0.0, math.copysign(look.BINDING_WIDTH, aside)
         return math.copysign(min(off, _WIDEST_BAND), aside), math.copysign(_BEYOND_SEAM, -aside)
 
-
     def _outermost(self, point: XY, way: XY, aside: float) -> float:
         """Distance of the farthest edge within a band's width on one side: a binding takes in all layers."""
         found = [_nearest(point, self.edges)]
@@ -115,10 +114,7 @@ def line_work(figure: FigureView, frame: Frame) -> LineWork:
                 work.areas.append(points_of(found))
     work.areas.sort(key=lambda area: -abs(_area(area)))
     waiting = [
-        cut_of(chain, one.when, work.edges)
-        for one, found in pairs
-        if one.role == "notch"
-        for chain in chains(found)
+        cut_of(chain, one.when, work.edges) for one, found in pairs if one.role == "notch" for chain in chains(found)
     ]
     for one, found in pairs:
         if one.role == "cut edge":

@@ -75,8 +75,4 @@ def _with_cuts(run: Run, way: XY, cuts: Sequence[Cut]) -> list[Run]:
         ahead = (cut.v[2][0] - cut.v[0][0]) * way[0] + (cut.v[2][1] - cut.v[0][1]) * way[1] > 0
         points += cut.v if ahead else cut.v[::-1]
     points.append(run.end)
-    return [
-        Run((a, b), straight=True)
-        for a, b in pairwise(points)
-        if math.dist(a, b) > 1e-6
-    ]
+    return [Run((a, b), straight=True) for a, b in pairwise(points) if math.dist(a, b) > 1e-6]

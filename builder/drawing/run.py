@@ -106,9 +106,7 @@ def _arc_data(arc: Arc, frame: Frame) -> str:
     radius = num(arc.radius * frame.scale)
     # Turning y over turns the picture, not what is clockwise to the eye; SVG's sweep 1 is clockwise.
     sweep = 1 if arc.clockwise else 0
-    return "".join(
-        f"A{radius} {radius} 0 0 {sweep} {pair(frame.at(arc.point_at(share)))}" for share in (0.5, 1.0)
-    )
+    return "".join(f"A{radius} {radius} 0 0 {sweep} {pair(frame.at(arc.point_at(share)))}" for share in (0.5, 1.0))
 
 
 def chains(runs: Iterable[Run]) -> list[list[Run]]:

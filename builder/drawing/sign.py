@@ -26,10 +26,18 @@ from builder.drawing.signs.pen import Art, number
 from builder.drawing.signs.register import TITLES
 
 _KIND_OF_LETTER: dict[str, Kind] = {
-    "W": "warning", "M": "mandatory", "P": "prohibition", "E": "safe condition", "F": "fire",
+    "W": "warning",
+    "M": "mandatory",
+    "P": "prohibition",
+    "E": "safe condition",
+    "F": "fire",
 }
 _ART: dict[str, Art] = {
-    **warning.ART, **warning_machine.ART, **mandatory_done.ART, **mandatory_worn.ART, **prohibition.ART,
+    **warning.ART,
+    **warning_machine.ART,
+    **mandatory_done.ART,
+    **mandatory_worn.ART,
+    **prohibition.ART,
     **safe_and_fire.ART,
 }
 
@@ -50,10 +58,9 @@ class Sign:
     description: str
 
 
-SIGNS: Mapping[str, Sign] = MappingProxyType({
-    code: Sign(code, title, _KIND_OF_LETTER[code[0]], description)
-    for code, (title, description) in TITLES.items()
-})
+SIGNS: Mapping[str, Sign] = MappingProxyType(
+    {code: Sign(code, title, _KIND_OF_LETTER[code[0]], description) for code, (title, description) in TITLES.items()}
+)
 
 
 def sign_svg(code: str, size: float = 100.0) -> str:

@@ -31,11 +31,13 @@ def element(name: str, content: str | None = None, **attributes: str | float | N
 
     content : markup inside it, already escaped; None closes the element at once
     """
-    said = "".join([
-        f" {key.replace('_', '-')}={_quoted(value) if isinstance(value, str) else _quoted(num(value))}"
-        for key, value in attributes.items()
-        if value is not None
-    ])
+    said = "".join(
+        [
+            f" {key.replace('_', '-')}={_quoted(value) if isinstance(value, str) else _quoted(num(value))}"
+            for key, value in attributes.items()
+            if value is not None
+        ]
+    )
     return f"<{name}{said}/>" if content is None else f"<{name}{said}>{content}</{name}>"
 
 
@@ -91,6 +93,4 @@ def circle(
     centre: XY, radius: float, *, fill: str = "none", colour: str | None = None, width: float | None = None
 ) -> str:
     """A circle."""
-    return element(
-        "circle", cx=centre[0], cy=centre[1], r=radius, fill=fill, stroke=colour, stroke_width=width
-    )
+    return element("circle", cx=centre[0], cy=centre[1], r=radius, fill=fill, stroke=colour, stroke_width=width)

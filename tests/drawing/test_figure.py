@@ -169,8 +169,14 @@ def figures(draw_: st.DrawFn) -> FigureView:
         strokes=(
             Stroke("cut edge", "part", rectangle(0, 0, wide, tall), True, draw_(st.sampled_from(["ground", "wrong"]))),
             notch_top(wide / 2, tall),
-            Stroke("seam", "now", path, stitch=draw_(st.sampled_from(["301", "401", "504"])), pitch=3,
-                   numbers=tuple(str(i + 1) for i in range(len(path))) if draw_(st.booleans()) else ()),
+            Stroke(
+                "seam",
+                "now",
+                path,
+                stitch=draw_(st.sampled_from(["301", "401", "504"])),
+                pitch=3,
+                numbers=tuple(str(i + 1) for i in range(len(path))) if draw_(st.booleans()) else (),
+            ),
         ),
         bounds=(0, 0, wide, tall),
         facts=(),

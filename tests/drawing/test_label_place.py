@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.drawing.box import Box, Trace, box_about, traces_of
-from builder.drawing.label_cost import LEADER, LINE_GAP, TEXT_GAP, Batch, Candidate, Field
+from builder.drawing.field import LINE_GAP, TEXT_GAP, Field
+from builder.drawing.label_cost import LEADER, Batch, Candidate
 from builder.drawing.label_place import place
 
 FRAME = Box(0, 0, 100, 60)
@@ -21,7 +22,7 @@ def batch(*candidates: Candidate) -> list[Batch]:
 
 def text(x: float, y: float, cost: float = 0.0, lines: tuple[Trace, ...] = ()) -> Candidate:
     """A text of 20 × 4 mm about a point."""
-    return Candidate((box_about((x, y), 20, 4),), lines, cost)
+    return Candidate(box_about((x, y), 20, 4), lines, cost)
 
 
 def test_the_cheapest_allowed_place_is_taken() -> None:
@@ -90,7 +91,7 @@ def test_no_two_texts_overlap_and_none_leaves_the_frame(labels: list[list[Candid
     field = Field(FRAME, [Box(10, 10, 20, 20)], traces_of([(0, 0), (100, 60)]))
     asked = [batch(*candidates) for candidates in labels]
     chosen = place(asked, field, passes=data.draw(st.integers(0, 2)))
-    boxes = [choice.candidate.boxes[0] for choice in chosen if choice is not None]
+    boxes = [choice.candidate.box for choice in chosen if choice is not None]
     assert all(box.inside(FRAME) for box in boxes)
     assert not any(a.overlaps(b, TEXT_GAP * 0.99) for a, b in combinations(boxes, 2))
     assert place(asked, field) == place(asked, field)

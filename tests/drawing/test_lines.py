@@ -132,8 +132,16 @@ def test_hatch_lines_lie_in_the_area_and_out_of_the_boxes(turn: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("stitch", "kind"), [("301", "dash"), ("401", "pair"), ("504", "overlock"), ("516", "overlock"), ("304", "zigzag"),
-                         ("605", "cover"), ("", "dash")]
+    ("stitch", "kind"),
+    [
+        ("301", "dash"),
+        ("401", "pair"),
+        ("504", "overlock"),
+        ("516", "overlock"),
+        ("304", "zigzag"),
+        ("605", "cover"),
+        ("", "dash"),
+    ],
 )
 def test_each_class_of_stitch_has_its_drawing(stitch: str, kind: str) -> None:
     """By its first figure, zigzags apart; an unknown stitch is a row of dashes."""

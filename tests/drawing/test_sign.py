@@ -29,19 +29,40 @@ AROUND, PIXELS = 10, 360
 # Source: ISO 7010 titles as listed in the open-source Typst package lbize/iso-7010, file lib.typ (generated
 # from the encyclopedia list of ISO 7010), https://github.com/lbize/iso-7010. How: read.
 PUBLISHED_TITLES = {
-    "W001": "General warning sign", "W004": "Laser beam", "W012": "Electricity", "W016": "Toxic material",
-    "W017": "Hot surface", "W018": "Automatic start-up", "W019": "Crushing", "W021": "Flammable material",
-    "W022": "Sharp element", "W024": "Crushing of hands", "W025": "Counterrotating rollers",
-    "M001": "General mandatory action sign", "M002": "Refer to instruction manual/booklet",
-    "M003": "Wear ear protection", "M004": "Wear eye protection", "M008": "Wear safety footwear",
-    "M009": "Wear protective gloves", "M010": "Wear protective clothing", "M011": "Wash your hands",
-    "M016": "Wear a mask", "M017": "Wear respiratory protection",
-    "M021": "Disconnect before carrying out maintenance or repair", "M027": "Check guard",
+    "W001": "General warning sign",
+    "W004": "Laser beam",
+    "W012": "Electricity",
+    "W016": "Toxic material",
+    "W017": "Hot surface",
+    "W018": "Automatic start-up",
+    "W019": "Crushing",
+    "W021": "Flammable material",
+    "W022": "Sharp element",
+    "W024": "Crushing of hands",
+    "W025": "Counterrotating rollers",
+    "M001": "General mandatory action sign",
+    "M002": "Refer to instruction manual/booklet",
+    "M003": "Wear ear protection",
+    "M004": "Wear eye protection",
+    "M008": "Wear safety footwear",
+    "M009": "Wear protective gloves",
+    "M010": "Wear protective clothing",
+    "M011": "Wash your hands",
+    "M016": "Wear a mask",
+    "M017": "Wear respiratory protection",
+    "M021": "Disconnect before carrying out maintenance or repair",
+    "M027": "Check guard",
     "M028": "Keep locked",
-    "P002": "No smoking", "P003": "No open flame; fire, open ignition source and smoking prohibited",
-    "P010": "Do not touch", "P015": "No reaching in", "P028": "Do not wear gloves",
-    "E003": "First aid", "E011": "Eyewash station", "E020": "Emergency stop button",
-    "F001": "Fire extinguisher", "F016": "Fire blanket",
+    "P002": "No smoking",
+    "P003": "No open flame; fire, open ignition source and smoking prohibited",
+    "P010": "Do not touch",
+    "P015": "No reaching in",
+    "P028": "Do not wear gloves",
+    "E003": "First aid",
+    "E011": "Eyewash station",
+    "E020": "Emergency stop button",
+    "F001": "Fire extinguisher",
+    "F016": "Fire blanket",
 }
 # Source: shape and colour code, ISO 7010 article (encyclopedia mirror) https://howlingpixel.com/i-en/ISO_7010,
 # citing ISO 3864. How: read. The colour values: article ISO 3864 (encyclopedia mirror)
@@ -56,7 +77,11 @@ PUBLISHED_COLOURS: dict[Kind, tuple[str, set[str]]] = {
 # Least share of a sign in its safety colour. Source: yellow, encyclopedia article Warnzeichen
 # https://www.internetchemie.info/chemie-lexikon/symbole/warnzeichen.php, read; the others ISO 3864-1, memory.
 LEAST_SHARE: dict[Kind, float] = {
-    "warning": 0.50, "mandatory": 0.50, "prohibition": 0.35, "safe condition": 0.50, "fire": 0.50,
+    "warning": 0.50,
+    "mandatory": 0.50,
+    "prohibition": 0.35,
+    "safe condition": 0.50,
+    "fire": 0.50,
 }
 
 every_sign = pytest.mark.parametrize("code", sorted(SIGNS))
@@ -80,10 +105,11 @@ def path_points(d: str) -> list[tuple[float, float]]:
 
 def luminance(colour: str) -> float:
     """Relative luminance, WCAG 2.2."""
+
     def linear(value: float) -> float:
         return value / 12.92 if value <= 0.04045 else float(((value + 0.055) / 1.055) ** 2.4)
 
-    r, g, b = (linear(int(colour[i:i + 2], 16) / 255) for i in (1, 3, 5))
+    r, g, b = (linear(int(colour[i : i + 2], 16) / 255) for i in (1, 3, 5))
     return 0.2126 * r + 0.7152 * g + 0.0722 * b
 
 
@@ -112,7 +138,7 @@ def share(image: Image, colour: str) -> float:
     opaque = alpha.point([255 * (v > 127) for v in range(256)])
     found = opaque
     for channel, start in ((red, 1), (green, 3), (blue, 5)):
-        found = both(found, near(channel, int(colour[start:start + 2], 16)))
+        found = both(found, near(channel, int(colour[start : start + 2], 16)))
     return found.histogram()[255] / opaque.histogram()[255]
 
 
@@ -311,7 +337,8 @@ def test_a_placed_pen_is_not_placed_again() -> None:
         Pen("#000000", "#ffffff").at(10, 10).at(20, 20)
 
 
-@pytest.mark.parametrize(("value", "text"), [(0.0, "0"), (-0.001, "0"), (100.0, "100"), (12.50, "12.5"),
-                                             (1 / 3, "0.33"), (200.0, "200")])
+@pytest.mark.parametrize(
+    ("value", "text"), [(0.0, "0"), (-0.001, "0"), (100.0, "100"), (12.50, "12.5"), (1 / 3, "0.33"), (200.0, "200")]
+)
 def test_numbers_stand_short(value: float, text: str) -> None:
     assert number(value) == text

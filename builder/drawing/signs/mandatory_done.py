@@ -64,6 +64,10 @@ def keep_locked(pen: Pen) -> Iterator[str]:
 
 
 ART: dict[str, Art] = {
-    "M001": general, "M002": manual, "M011": wash_hands, "M021": disconnect, "M027": check_guard,
+    "M001": general,
+    "M002": manual,
+    "M011": wash_hands,
+    "M021": disconnect,
+    "M027": check_guard,
     "M028": keep_locked,
 }

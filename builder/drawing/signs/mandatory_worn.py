@@ -41,8 +41,7 @@ def eyes(pen: Pen) -> Iterator[str]:
 def boots(pen: Pen) -> Iterator[str]:
     """M008: a pair of boots with toe caps."""
     boot = (
-        "M30 16L62 16L62 46C62 52 66 55 74 57C84 59 90 63 90 72L90 84L58 84L56 80L50 80L50 84L28 84"
-        "C27 72 31 60 30 46Z"
+        "M30 16L62 16L62 46C62 52 66 55 74 57C84 59 90 63 90 72L90 84L58 84L56 80L50 80L50 84L28 84C27 72 31 60 30 46Z"
     )
     for x, y in ((54.5, 43.5), (37.5, 55.5)):
         one = pen.at(x, y, 0.72)
@@ -78,8 +77,8 @@ def mask(pen: Pen) -> Iterator[str]:
         strap = pen.at(50, 50, mirrored=mirrored)
         yield strap.cut_line(polyline((38, 50), (31, 45)), 2.6, "butt")
     yield pen.outlined(
-        "M50 42C55 42 60 45 65.5 48L63.5 59C60 66 55 69.5 50 69.5C45 69.5 40 66 36.5 59L34.5 48"
-        "C40 45 45 42 50 42Z", 2.4)
+        "M50 42C55 42 60 45 65.5 48L63.5 59C60 66 55 69.5 50 69.5C45 69.5 40 66 36.5 59L34.5 48C40 45 45 42 50 42Z", 2.4
+    )
     yield pen.cut_line("M41 51.5C45.5 53.5 54.5 53.5 59 51.5", 2.2)
     yield pen.cut_line("M42 58.5C46 60.5 54 60.5 58 58.5", 2.2)
 
@@ -99,6 +98,11 @@ def respirator(pen: Pen) -> Iterator[str]:
 
 
 ART: dict[str, Art] = {
-    "M003": ears, "M004": eyes, "M008": boots, "M009": gloves, "M010": clothing, "M016": mask,
+    "M003": ears,
+    "M004": eyes,
+    "M008": boots,
+    "M009": gloves,
+    "M010": clothing,
+    "M016": mask,
     "M017": respirator,
 }

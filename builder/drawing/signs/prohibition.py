@@ -43,5 +43,9 @@ def wearing_gloves(pen: Pen) -> Iterator[str]:
 
 
 ART: dict[str, Art] = {
-    "P002": smoking, "P003": open_flame, "P010": touching, "P015": reaching_in, "P028": wearing_gloves,
+    "P002": smoking,
+    "P003": open_flame,
+    "P010": touching,
+    "P015": reaching_in,
+    "P028": wearing_gloves,
 }

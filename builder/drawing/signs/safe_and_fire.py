@@ -11,17 +11,14 @@ from builder.drawing.signs.shapes import DROP, FLAME, FLAME_HEART, arrow, block,
 
 def first_aid(pen: Pen) -> Iterator[str]:
     """E003: a cross with equal arms."""
-    yield pen.solid(
-        "M39 17L61 17L61 39L83 39L83 61L61 61L61 83L39 83L39 61L17 61L17 39L39 39Z"
-    )
+    yield pen.solid("M39 17L61 17L61 39L83 39L83 61L61 61L61 83L39 83L39 61L17 61L17 39L39 39Z")
 
 
 def eyewash(pen: Pen) -> Iterator[str]:
     """E011: an eye over drops of water and a bowl."""
     yield pen.solid("M13 32C23 16.5 36 10 50 10C64 10 77 16.5 87 32C77 47.5 64 54 50 54C36 54 23 47.5 13 32Z")
     yield pen.cut(
-        "M21.5 32C29.5 21 39 16.5 50 16.5C61 16.5 70.5 21 78.5 32"
-        "C70.5 43 61 47.5 50 47.5C39 47.5 29.5 43 21.5 32Z"
+        "M21.5 32C29.5 21 39 16.5 50 16.5C61 16.5 70.5 21 78.5 32C70.5 43 61 47.5 50 47.5C39 47.5 29.5 43 21.5 32Z"
     )
     yield pen.disc(50, 32, 12)
     yield pen.cut_disc(50, 32, 5)
@@ -41,9 +38,7 @@ def emergency_stop(pen: Pen) -> Iterator[str]:
 
 def extinguisher(pen: Pen) -> Iterator[str]:
     """F001: a fire extinguisher beside a flame."""
-    yield pen.solid(
-        "M16 44C16 36 22 32 31 32C40 32 46 36 46 44L46 86C46 88 45 89 43 89L19 89C17 89 16 88 16 86Z"
-    )
+    yield pen.solid("M16 44C16 36 22 32 31 32C40 32 46 36 46 44L46 86C46 88 45 89 43 89L19 89C17 89 16 88 16 86Z")
     yield pen.solid(block(27, 21, 35, 34))
     yield pen.line(polyline((18, 13), (46, 18)), 4)
     yield pen.line("M34 25C44 25 52 28 52 38L52 58", 4)
@@ -64,5 +59,9 @@ def blanket(pen: Pen) -> Iterator[str]:
 
 
 ART: dict[str, Art] = {
-    "E003": first_aid, "E011": eyewash, "E020": emergency_stop, "F001": extinguisher, "F016": blanket,
+    "E003": first_aid,
+    "E011": eyewash,
+    "E020": emergency_stop,
+    "F001": extinguisher,
+    "F016": blanket,
 }

@@ -47,8 +47,7 @@ def rounded(corners: Sequence[Point], radius: float) -> str:
     """A closed polygon whose corners are arcs; the radius shrinks where an edge is too short for it."""
     if radius <= 0:
         return polygon(*corners)
-    pieces = [_corner(corners[i - 1], corners[i], corners[(i + 1) % len(corners)], radius)
-              for i in range(len(corners))]
+    pieces = [_corner(corners[i - 1], corners[i], corners[(i + 1) % len(corners)], radius) for i in range(len(corners))]
     first = pieces[0][0]
     body = "".join(f"L{_pair(a)}A{number(r)} {number(r)} 0 0 {sweep} {_pair(b)}" for a, b, r, sweep in pieces)
     return f"M{_pair(first)}{body}Z"
@@ -73,8 +72,12 @@ def gear(x: float, y: float, radius: float, teeth: int, hole: float) -> str:
     points: list[Point] = []
     for i in range(teeth):
         middle = i * step - 90.0
-        points += [on_circle(x, y, root, middle - 0.30 * step), on_circle(x, y, radius, middle - 0.19 * step),
-                   on_circle(x, y, radius, middle + 0.19 * step), on_circle(x, y, root, middle + 0.30 * step)]
+        points += [
+            on_circle(x, y, root, middle - 0.30 * step),
+            on_circle(x, y, radius, middle - 0.19 * step),
+            on_circle(x, y, radius, middle + 0.19 * step),
+            on_circle(x, y, root, middle + 0.30 * step),
+        ]
     return polygon(*points) + circle(x, y, hole)
 
 
@@ -88,8 +91,15 @@ def arrow(tail: Point, tip: Point, shaft: float, head: float, length: float) -> 
     def beside(p: Point, w: float) -> Point:
         return p[0] + nx * w / 2, p[1] + ny * w / 2
 
-    return polygon(beside(tail, shaft), beside(neck, shaft), beside(neck, head), tip,
-                   beside(neck, -head), beside(neck, -shaft), beside(tail, -shaft))
+    return polygon(
+        beside(tail, shaft),
+        beside(neck, shaft),
+        beside(neck, head),
+        tip,
+        beside(neck, -head),
+        beside(neck, -shaft),
+        beside(tail, -shaft),
+    )
 
 
 def arc_arrow(x: float, y: float, radius: float, start: float, end: float, shaft: float, head: float) -> str:
@@ -114,8 +124,7 @@ def arc_arrow(x: float, y: float, radius: float, start: float, end: float, shaft
 
 # A flame about (50, 50), 64 wide and 92 high: a tall tongue, a short one at its left.
 FLAME = (
-    "M54 4C56 18 82 36 82 62C82 82 68 96 50 96C32 96 18 83 18 64C18 50 26 41 31 31"
-    "C34 39 37 43 42 46C40 30 43 14 54 4Z"
+    "M54 4C56 18 82 36 82 62C82 82 68 96 50 96C32 96 18 83 18 64C18 50 26 41 31 31C34 39 37 43 42 46C40 30 43 14 54 4Z"
 )
 # The hollow in it, open to below.
 FLAME_HEART = (

@@ -39,10 +39,21 @@ def laser(pen: Pen) -> Iterator[str]:
 
 def electricity(pen: Pen) -> Iterator[str]:
     """W012: a lightning bolt ending in an arrow head."""
-    yield pen.solid(polygon(
-        (50.2, 29.5), (55.6, 29.5), (49.6, 50.8), (60.4, 48.2), (51.4, 70.2), (55.6, 71.8),
-        (45.8, 83.6), (43.2, 67.2), (47, 68.6), (51.6, 56.8), (40.6, 59.4),
-    ))
+    yield pen.solid(
+        polygon(
+            (50.2, 29.5),
+            (55.6, 29.5),
+            (49.6, 50.8),
+            (60.4, 48.2),
+            (51.4, 70.2),
+            (55.6, 71.8),
+            (45.8, 83.6),
+            (43.2, 67.2),
+            (47, 68.6),
+            (51.6, 56.8),
+            (40.6, 59.4),
+        )
+    )
 
 
 def toxic(pen: Pen) -> Iterator[str]:
@@ -55,7 +66,9 @@ def toxic(pen: Pen) -> Iterator[str]:
     skull = pen.at(50, 48.6, 0.92)
     yield skull.outlined(
         "M50 33.5C58 33.5 63 39 63 46.5C63 51 61 54 58 56.5L58 63C58 64.5 57 65.5 55.5 65.5L44.5 65.5"
-        "C43 65.5 42 64.5 42 63L42 56.5C39 54 37 51 37 46.5C37 39 42 33.5 50 33.5Z", 2)
+        "C43 65.5 42 64.5 42 63L42 56.5C39 54 37 51 37 46.5C37 39 42 33.5 50 33.5Z",
+        2,
+    )
     for x in (44.2, 55.8):
         yield skull.cut_disc(x, 48.5, 3.9)
     yield skull.cut(polygon((50, 52.4), (52.2, 57), (47.8, 57)))
@@ -69,8 +82,11 @@ def hot_surface(pen: Pen) -> Iterator[str]:
     for x, top in ((36.5, 50.0), (50.0, 42.0), (63.5, 50.0)):
         h = (71 - top) / 4
         yield pen.line(
-            f"M{x} 71C{x - 5} {71 - h * .6} {x - 5} {71 - h * 1.4} {x} {71 - 2 * h}"
-            f"C{x + 5} {71 - h * 2.6} {x + 5} {71 - h * 3.4} {x} {top}", 4.4, "butt")
+            f"M{x} 71C{x - 5} {71 - h * 0.6} {x - 5} {71 - h * 1.4} {x} {71 - 2 * h}"
+            f"C{x + 5} {71 - h * 2.6} {x + 5} {71 - h * 3.4} {x} {top}",
+            4.4,
+            "butt",
+        )
 
 
 def flammable(pen: Pen) -> Iterator[str]:
@@ -88,6 +104,11 @@ def sharp(pen: Pen) -> Iterator[str]:
 
 
 ART: dict[str, Art] = {
-    "W001": general, "W004": laser, "W012": electricity, "W016": toxic,
-    "W017": hot_surface, "W021": flammable, "W022": sharp,
+    "W001": general,
+    "W004": laser,
+    "W012": electricity,
+    "W016": toxic,
+    "W017": hot_surface,
+    "W021": flammable,
+    "W022": sharp,
 }

@@ -18,8 +18,25 @@ def automatic_start(pen: Pen) -> Iterator[str]:
 def person(pen: Pen) -> Iterator[str]:
     """A standing person from the front, about (50, 50), 100 high and 44 wide."""
     yield pen.disc(50, 11, 10.5)
-    yield pen.solid(rounded([(28, 24), (72, 24), (72, 62), (63, 62), (63, 100), (52, 100), (52, 64), (48, 64),
-                             (48, 100), (37, 100), (37, 62), (28, 62)], 3.5))
+    yield pen.solid(
+        rounded(
+            [
+                (28, 24),
+                (72, 24),
+                (72, 62),
+                (63, 62),
+                (63, 100),
+                (52, 100),
+                (52, 64),
+                (48, 64),
+                (48, 100),
+                (37, 100),
+                (37, 62),
+                (28, 62),
+            ],
+            3.5,
+        )
+    )
     for x in (36.8, 63.2):
         yield pen.cut_line(polyline((x, 36), (x, 63)), 2.6, "butt")
 
@@ -51,5 +68,8 @@ def rollers(pen: Pen) -> Iterator[str]:
 
 
 ART: dict[str, Art] = {
-    "W018": automatic_start, "W019": crushing, "W024": crushing_of_hands, "W025": rollers,
+    "W018": automatic_start,
+    "W019": crushing,
+    "W024": crushing_of_hands,
+    "W025": rollers,
 }
