@@ -79,3 +79,15 @@ def test_an_empty_folder_is_a_finding(tmp_path: Path) -> None:
     findings = check_plant(tmp_path).findings
     assert findings
     assert findings[0].place.file == "plant.yaml"
+
+
+def test_without_libcairo_the_main_job_still_runs(demo: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No small pictures, and no page that links to one."""
+    from builder.rendering import plan
+
+    monkeypatch.setattr(plan, "raster_available", lambda: False)
+    built = build_plant(demo, tmp_path / "out")
+    assert built.written is not None
+    assert not (tmp_path / "out" / "pictures").exists()
+    assert "pictures/" not in (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
+    assert (tmp_path / "out" / "sheets" / "sew-handle-end.pdf").exists()
