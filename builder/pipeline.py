@@ -73,7 +73,8 @@ def _left_out(linked: Linked, usable: frozenset[str]) -> int:
 def check_plant(folder: Path) -> Checked:
     """Reading, model, checking, computing, and the rules that ask for numbers. Raises UsageError for no folder."""
     if not folder.is_dir():
-        raise UsageError(f"there is no folder {folder}")
+        inside = " (this is a plant's folder: name it with a dot)" if Path("plant.yaml").is_file() else ""
+        raise UsageError(f"there is no folder {folder}{inside}")
     source = read_folder(folder)
     linked = link(source)
     if isinstance(linked, list):

@@ -34,7 +34,7 @@ def command(product: str | None, folder: Path, as_json: bool, quiet: bool) -> No
         from builder.model import near
 
         close = near(product, model.products)
-        hint = f"; did you mean {close[0]}?" if close else ""
+        hint = f"; did you mean {close[0]}?" if close else f"; products: {', '.join(model.products)}"
         raise UsageError(f"no product is called {product}{hint}")
     times = [one for one in checked.results.products if product in (None, one.product)]
     if as_json:

@@ -1,7 +1,7 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
-from builder.geometry.measure import path_inside, smallest_radius
+from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
@@ -32,6 +32,7 @@ __all__ = [
     "box_and_cross",
     "clip_area",
     "clip_segment",
+    "distance_point_segment",
     "needle_points",
     "path_inside",
     "polygon",

@@ -12,7 +12,7 @@ from builder.geometry.path import Path, box, box_and_cross, polyline
 from builder.geometry.placing import Placing
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import GeometryFault, Point, add, left, scale, sub
+from builder.geometry.vector import GeometryFault, Point, add, distance, left, scale, sub
 from builder.model import (
     At,
     Bartack,
@@ -136,21 +136,34 @@ def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> Featur
             lengths.mm(feature.start_gap, 0.0, f"{name}.start-gap"),
             lengths.mm(feature.end_gap, 0.0, f"{name}.end-gap"),
         )
-        path = _along(feature.seam, ground, lengths.mm(feature.inset, 0.0, f"{name}.inset"), gaps)
+        inset = lengths.mm(feature.inset, 0.0, f"{name}.inset")
+        path = (
+            _all_round(feature, ground, inset)
+            if feature.seam == ("all",)
+            else _along(feature.seam, ground, inset, gaps)
+        )
     return FeatureShape(name, "seam", feature, (path,))
+
+
+def _all_round(feature: Seam, ground: Outline, inset: float) -> Path:
+    """All round from the middle of an edge: a start in a corner leaves a pleat."""
+    edge = ground.edge(feature.start) if feature.start is not None else ground.edge(next(iter(ground.edges)))
+    if not edge:
+        raise GeometryFault(f"the seam can't start on edge {feature.start}: its corners leave nothing of it")
+    runs = inset_path(ground, None, None, inset).runs
+    aim = edge[len(edge) // 2].point_at(0.5)
+    at = min(range(len(runs)), key=lambda number: distance(runs[number].point_at(0.5), aim))
+    first, last = runs[at].part(0.5, 1.0), runs[at].part(0.0, 0.5)
+    return Path((first, *runs[at + 1 :], *runs[:at], last))
 
 
 def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[float, float]) -> Path:
     """Along edges in the order named: against the ring when that is how they follow each other."""
-    if edges == ("all",):
-        return inset_path(ground, None, None, inset)
     # A flipped outline keeps the names of its edges, not their order round the ring.
     names = sorted(ground.edges, key=lambda name: ground.edges[name][0])
     for edge in edges:
         ground.edge(edge)
-    forward = all(
-        names[(names.index(one) + 1) % len(names)] == other for one, other in pairwise(edges)
-    )
+    forward = all(names[(names.index(one) + 1) % len(names)] == other for one, other in pairwise(edges))
     if forward:
         return inset_path(ground, edges[0], edges[-1], inset, start_gap=gaps[0], end_gap=gaps[1])
     return inset_path(ground, edges[-1], edges[0], inset, start_gap=gaps[1], end_gap=gaps[0]).reversed()

@@ -91,6 +91,7 @@ class Strip(Feature):
 class Seam(Feature):
     """A seam along edges (`seam: [bottom, right]`, `seam: all`) at `inset`, or along `points` (`seam: line`).
 
+    start : for a seam all round, the edge in whose middle it starts, the first edge when left out
     tack : where the seam is secured by sewing back; `binding` a tape that covers the edge
     """
 
@@ -99,6 +100,7 @@ class Seam(Feature):
     start_gap: LengthOrExpression | None = None
     end_gap: LengthOrExpression | None = None
     points: tuple[At, ...] = ()
+    start: Text | None = None
     tack: Literal["start and end", "start", "end", "none"] = "start and end"
     tack_stitches: Count = 3
     binding: Text | None = None

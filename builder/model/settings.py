@@ -126,6 +126,5 @@ def setting_findings(model: PlantModel, operation: str) -> list[Finding]:
 
 def limit_range(limit: SettingLimit, kind: SettingKind) -> Range | None:
     """The limits a station states for a setting as a range, None when it states none. Raises TextFault."""
-    if limit.limits is None or kind.sort not in ("tolerance", "share"):
-        return None
-    return parse_range(limit.limits, kind.dimension or "share")
+    dimension = {"tolerance": kind.dimension, "share": "share", "count": "count"}.get(kind.sort)
+    return parse_range(limit.limits, dimension) if limit.limits is not None and dimension is not None else None

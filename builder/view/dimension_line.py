@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from builder.geometry import Bounds, FeatureShape, Outline, PartShape, Point
-from builder.model import Bartack, Box
+from builder.geometry import Bounds, FeatureShape, Outline, PartShape, Point, Segment, distance_point_segment
+from builder.model import Bartack, Box, Fold, Seam
 
 Drawn = tuple[Point, Point, Point]
 """Start, end, and the unit direction in which the dimension line stands off."""
@@ -77,10 +77,18 @@ def _inset(feature: FeatureShape, ground: Outline) -> Drawn | None:
         return None
     run = max(feature.paths[0].runs, key=lambda one: one.length)
     at, (tx, ty) = run.point_at(0.62), run.tangent_at(0.62)
-    gap = ground.distance_to_boundary(at)
+    edges = _named_edges(feature, ground)
+    gap = min(distance_point_segment(at, segment) for segment in edges)
     if gap < 1e-6:
         return None
-    right_side = (at[0] + ty * gap, at[1] - tx * gap)
-    left_side = (at[0] - ty * gap, at[1] + tx * gap)
-    edge = right_side if ground.distance_to_boundary(right_side) < ground.distance_to_boundary(left_side) else left_side
+    sides = ((at[0] + ty * gap, at[1] - tx * gap), (at[0] - ty * gap, at[1] + tx * gap))
+    edge = min(sides, key=lambda side: min(distance_point_segment(side, segment) for segment in edges))
     return at, edge, (tx, ty)
+
+
+def _named_edges(feature: FeatureShape, ground: Outline) -> tuple[Segment, ...]:
+    """The edges a seam or fold is measured from: on a narrow strip another edge may be nearer."""
+    spec = feature.feature
+    names = spec.seam if isinstance(spec, Seam) else (spec.fold,) if isinstance(spec, Fold) else ()
+    found = tuple(segment for name in names if name in ground.edges for segment in ground.edge(name))
+    return found or ground.segments

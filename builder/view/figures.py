@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.geometry import Bounds, PartShape, Path, Placing, Point
+from builder.geometry import Bounds, FeatureShape, PartShape, Path, Placing, Point
 from builder.model import (
     Dimensions,
     Expression,
@@ -44,7 +44,7 @@ class Ask:
     """What a figure is asked to show.
 
     checks : (dimension's full name, tolerance) worked to in this step
-    rings  : (part, feature) to look at
+    rings  : (part, feature) to look at; order : what is worked now, in working order
     """
 
     name: str
@@ -53,6 +53,7 @@ class Ask:
     before: Made
     now: Made = frozenset()
     wrong: bool = False
+    order: tuple[tuple[str, str], ...] = ()
     cut_now: bool = False
     checks: tuple[tuple[str, Tolerance], ...] = ()
     rings: Made = frozenset()
@@ -80,9 +81,14 @@ class Studio:
         strokes = tuple(self._strokes(layers, ask))
         shown = [one for layer in layers for one in layer.features]
         now = [one for one in shown if one.when == "now"]
+        now.sort(
+            key=lambda one: (
+                ask.order.index((one.part, one.shape.name)) if (one.part, one.shape.name) in ask.order else 0
+            )
+        )
         route = tuple(run for one in now for run in worked_route(one.shape, one.placing)) if ask.words else ()
         if ask.cut_now:
-            route = tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
+            route = () if _chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
         whole = _bounds(strokes)
         window = detail_window(_focus(now), whole, (width, height)) if ask.words and now and not ask.cut_now else None
@@ -96,7 +102,7 @@ class Studio:
             bounds=window or whole,
             facts=tuple(self._facts(shape, shown, ask)),
             alt=_alt(shape.part, shown, ask),
-            side=("wrong side" if ask.wrong else "right side") if ask.words else "",
+            side=_side(shape, ask),
             route=route,
             start=route[0].start if route else None,
             end=route[-1].end if route else None,
@@ -129,7 +135,12 @@ class Studio:
         for layer in layers:
             if layer.when != "outline":
                 fill = "wrong" if layer.wrong else "ground"
-                yield Stroke("cut edge", layer.when, layer.outline.segments, closed=True, fill=fill)
+                chopped = layer.when == "now" and _chopped(layer.shape)
+                when = "part" if chopped else layer.when
+                yield Stroke("cut edge", when, layer.outline.segments, closed=True, fill=fill)
+                for end in ("left", "right") if chopped else ():
+                    # A strip cutter makes the ends; the long edges come with the webbing.
+                    yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
                 if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
                     continue
@@ -226,6 +237,17 @@ def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Pla
         yield from _placed(component.shape, component.placing.then(placing))
 
 
+def _chopped(shape: PartShape) -> bool:
+    return shape.part.outline is not None and shape.part.outline.strip is not None
+
+
+def _side(shape: PartShape, ask: Ask) -> str:
+    """The side shown. A sub-assembly's layers show different sides, and webbing has none worth a word."""
+    if not ask.words or shape.components or _chopped(shape):
+        return ""
+    return "wrong side" if ask.wrong else "right side"
+
+
 def _focus(now: Sequence[SceneFeature]) -> Bounds:
     """Box of all that is worked now, where it lies."""
     boxes = []
@@ -255,20 +277,28 @@ def _ringed(layers: Sequence[SceneLayer], rings: Made) -> Iterator[Point]:
     for layer in layers:
         for name, feature in layer.shape.features.items():
             if (layer.shape.name, name) in rings:
-                points = feature.points or tuple(path.start for path in feature.paths)
-                for point in points or tuple(region.centroid() for region in feature.regions):
+                for point in feature.points or (_middle(feature),):
                     yield layer.placing.point(point)
 
 
+def _middle(feature: FeatureShape) -> Point:
+    """The middle of all of a feature."""
+    left, bottom, right, top = feature_bounds(feature)
+    return (left + right) / 2, (bottom + top) / 2
+
+
 def _callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
+    sewn = [one for one in now if one.shape.kind == "seam"]
+    for number, one in enumerate(sewn if len(sewn) > 1 else (), start=1):
+        # Seams sewn one after the other are numbered in their order.
+        yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
     for one in () if ask.cut_now else now:
         if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
             yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
     for layer in layers:
         for name, feature in layer.shape.features.items():
             if (layer.shape.name, name) in ask.rings - ask.now:
-                anchor = feature.points[0] if feature.points else feature.paths[0].start if feature.paths else None
-                if anchor is not None:
+                for anchor in feature.points[:1] or (_middle(feature),):
                     yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
 
 

@@ -92,6 +92,12 @@ class Work:
         """Features the whole operation makes."""
         return frozenset().union(*(self.now(step) for step in self.operation.steps))
 
+    def order(self, step: Step) -> tuple[tuple[str, str], ...]:
+        """What a step works on, in the order it is typed."""
+        homes = feature_homes(self.operation, self.model.states, self.model.parts)
+        found = (find_feature(name, homes) for name in step.work[1])
+        return tuple((ref.part, ref.feature) for ref in found if ref is not None)
+
     def part_of(self, step: Step) -> str | None:
         """Base part a step works on: that of its first feature, or the part it cuts out."""
         homes = feature_homes(self.operation, self.model.states, self.model.parts)
@@ -109,8 +115,6 @@ def scene(shape: PartShape, before: Made, now: Made, wrong: bool, cut_now: bool)
     left, _, right, _ = shape.bounds
     view = Placing(left + right, 0.0, 0.0, True) if wrong else Placing()
     layers = list(_layers(shape, view, before, now, wrong, "now" if cut_now else "part"))
-    if wrong:
-        layers.reverse()
     return tuple(_uncovered(layer, layers[number + 1 :]) for number, layer in enumerate(layers))
 
 
@@ -134,7 +138,8 @@ def _layers(
     if not shape.components:
         yield SceneLayer(shape, outline, placing, wrong, when, own)
         return
-    for component in sorted(shape.components, key=lambda one: one.layer):
+    # What is sewn through an assembly shows on both its faces, so it is drawn after all its layers.
+    for component in sorted(shape.components, key=lambda one: one.layer, reverse=wrong):
         turned = wrong != (component.side == "wrong")
         yield from _layers(component.shape, component.placing.then(placing), before, now, turned, when)
     yield SceneLayer(shape, outline, placing, wrong, "outline", own)

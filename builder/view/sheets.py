@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
 from builder.model import (
+    EACH_PIECE,
     Dimensions,
     Operation,
     OperationTime,
@@ -125,9 +126,9 @@ class SheetMaker:
             code=operation.code,
             products=tuple(model.products[one].title for one in group.products),
             picture=self._picture(operation, group, studio, work),
-            incoming=tuple(self._incoming(operation, makers)),
+            incoming=tuple(dict.fromkeys(self._incoming(operation, makers))),
             outgoing=tuple(self._outgoing(operation, takers)),
-            pieces_an_hour=show_number(60 * pieces / time.labour_min, 0) if time and time.labour_min else "",
+            pieces_an_hour=_pieces_an_hour(time, pieces),
             standard_minutes=show_minutes(time.labour_min) if time else "",
             machine_minutes=show_minutes(time.machine_min) if time else "",
             bundle=str(operation.bundle or model.plant.bundle),
@@ -168,7 +169,7 @@ class SheetMaker:
         found = time.step(step.step) if time is not None else None
         return StepView(
             name=step.step,
-            do=step.do,
+            do=f"{step.do} *{often}.*" if (often := _often(step)) else step.do,
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
@@ -209,6 +210,7 @@ class SheetMaker:
                 part=part,
                 before=work.before(step),
                 now=work.now(step),
+                order=work.order(step),
                 wrong=side == "wrong",
                 cut_now=cut_now,
                 checks=checks,
@@ -264,6 +266,25 @@ class SheetMaker:
             yield self.model.operations[name].title
         if not names:
             yield "finished"
+
+
+def _often(step: Step) -> str:
+    """How often a step is done, when that is not once a piece: printed behind its action line."""
+    words = ""
+    if step.per is not None and step.per != EACH_PIECE:
+        every = {"piece": "a piece", "pieces": f"per {step.per.n} pieces", "bundle": "a bundle", "batch": "a batch"}
+        count = int(step.per.count)
+        times = {1: "Once", 2: "Twice"}.get(count, f"{count} times")
+        words = f"{times} {every[step.per.per]}"
+    if step.during is not None:
+        words = f"{words}, while the machine runs" if words else "While the machine runs"
+    return words
+
+
+def _pieces_an_hour(time: OperationTime | None, pieces: int) -> str:
+    """What one place can give: limited by labour or by the time its machine is held, whichever is more."""
+    longest = max(time.labour_min, time.machine_min) if time is not None else 0.0
+    return show_number(60 * pieces / longest, 0) if longest else ""
 
 
 def _seconds_words(time: StepTime | None) -> str:

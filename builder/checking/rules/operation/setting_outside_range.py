@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
+from fractions import Fraction
+
 from builder.errors import TextFault
 from builder.finding import Severity
 from builder.model import KINDS, Quantity, Range, SettingValue, limit_range, settings_of, show_range
@@ -44,6 +46,8 @@ def _limits(typed: str | None, value: SettingValue, kind: str) -> Range | None:
 
 
 def _fits(value: SettingValue, limits: Range) -> bool:
+    if value.count is not None:
+        return limits.contains(Fraction(value.count))
     if value.value is None:
         return True
     if isinstance(value.value, Quantity):
