@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from builder.computing.allowance import plant_factor
 from builder.computing.operation_time import operation_time
-from builder.computing.step_time import bench_of, step_times
+from builder.computing.step_time import bench_of, step_times, study_of
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
@@ -35,6 +35,7 @@ class _Clock:
     model: PlantModel
     book: ShapeBook
     factor: float
+    dimensions: Dimensions
     _seen: dict[tuple[str, tuple[str, ...]], OperationTime | None] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
@@ -48,10 +49,22 @@ class _Clock:
         return self._seen[key]
 
     def _compute(self, name: str, values: Values) -> OperationTime | None:
-        bench = bench_of(self.model, self.book, name, values)
+        bench = bench_of(self.model, self.book, name, values, self._studied(name, values))
         if bench is None:
             return None
         return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, self.factor)
+
+    def _studied(self, name: str, values: Values) -> Values | None:
+        """Dimensions of the size a study was taken in, None when they are these or the study names no size."""
+        study = study_of(self.model, name)
+        size = study.head.get("size", "") if study is not None else ""
+        for product in self.model.products.values():
+            if size not in product.sizes:
+                continue
+            then = self.dimensions.sized(product.sizes[size])
+            if any(then[one].value != values[one].value for one in self._names[name] if one in then and one in values):
+                return then
+        return None
 
 
 def operation_dimensions(model: PlantModel, book: ShapeBook, name: str) -> tuple[str, ...]:
@@ -65,7 +78,7 @@ def operation_dimensions(model: PlantModel, book: ShapeBook, name: str) -> tuple
 
 def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: Mapping[str, bool]) -> Results:
     """All times of a plant. `usable` says which operations may be computed; the rest leave the routes quietly."""
-    clock = _Clock(model, book, plant_factor(model.plant.allowances))
+    clock = _Clock(model, book, plant_factor(model.plant.allowances), dimensions)
     operations = {name: one for name, one in model.operations.items() if usable.get(name, True)}
     times: dict[tuple[str, str, str], OperationTime] = {}
     products: list[ProductTime] = []

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from builder.computing.machine_time import (
     chop_time,
@@ -34,6 +35,7 @@ from builder.model import (
     Station,
     Step,
     StepTime,
+    Study,
     Values,
     cut_with,
     feature_homes,
@@ -44,7 +46,10 @@ from builder.model import (
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """What the times of one operation are computed from: the operation at its station, in one size."""
+    """What the times of one operation are computed from: the operation at its station, in one size.
+
+    studied : the dimensions its study was taken with, when they are others than `values`
+    """
 
     model: PlantModel
     book: ShapeBook
@@ -54,6 +59,7 @@ class Bench:
     station: Station
     kind: MachineKind
     settings: Mapping[str, SettingValue]
+    studied: Values | None = None
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
@@ -65,13 +71,20 @@ class Bench:
         return float(one.nominal) if one.nominal is not None else default
 
 
-def bench_of(model: PlantModel, book: ShapeBook, name: str, values: Values) -> Bench | None:
+def bench_of(
+    model: PlantModel, book: ShapeBook, name: str, values: Values, studied: Values | None = None
+) -> Bench | None:
     """The bench of an operation, None when its station or kind is unknown."""
     operation = model.operations[name]
     station = model.stations.get(operation.station)
     if station is None or station.kind not in KINDS:
         return None
-    return Bench(model, book, name, values, operation, station, KINDS[station.kind], settings_of(model, name))
+    return Bench(model, book, name, values, operation, station, KINDS[station.kind], settings_of(model, name), studied)
+
+
+def study_of(model: PlantModel, operation: str) -> Study | None:
+    """The study an operation names under `times:`."""
+    return model.studies.get((model.operations[operation].times or "").rpartition("/")[2].removesuffix(".csv"))
 
 
 def step_times(bench: Bench) -> Iterator[StepTime]:
@@ -86,13 +99,15 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
     share = (step.per or EACH_PIECE).share(plant.batch, bundle)
     run = machine_run(step, bench)
     hand, hand_estimated, hand_source = _hand(step, bench)
-    study = bench.model.studies.get((bench.operation.times or "").rpartition("/")[2].removesuffix(".csv"))
+    study = study_of(bench.model, bench.name)
     readings = study.of_step(step.step) if study is not None else ()
     run_estimated = run if run and bench.station.pace.calibrated is None else 0.0
     sources = [source for source in (hand_source, "model" if run is not None else "") if source]
     if readings:
         self_paced = bench.kind.paced == "machine" and bool(step.work[0])
         basic = float(basic_time([(r.seconds, r.rating) for r in readings], rated=not self_paced))
+        if bench.studied is not None and (then := machine_run(step, replace(bench, values=bench.studied))):
+            return _carried_over(step, bench, basic, then, share, len(readings))
         if self_paced:
             run, run_estimated = basic, 0.0
             sources = ["study", *([hand_source] if hand_source else [])]
@@ -109,6 +124,23 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
         len(readings),
         step.during or "",
     )
+
+
+def _carried_over(step: Step, bench: Bench, basic: float, then: float, share: Fraction, readings: int) -> StepTime:
+    """Readings taken with other dimensions: the manual part is kept, the machine's scaled by model(new)/model(then).
+
+    basic : basic time of the readings [s]; then : the model's run for the dimensions of the study [s]
+    All of it counts as estimated until the new dimensions are studied. Source: ours.
+    """
+    now = machine_run(step, bench) or 0.0
+    if bench.kind.paced == "machine":
+        hand, hand_estimated, source = _hand(step, bench)
+        run = basic * now / then
+        sources = " + ".join(one for one in ("study", "carried over", source) if one)
+        return StepTime(step.step, hand, run, hand_estimated, run, share, sources, readings, step.during or "")
+    machine = min(then, basic)
+    seconds = basic - machine + machine * now / then
+    return StepTime(step.step, seconds, 0.0, seconds, 0.0, share, "study + carried over", readings, step.during or "")
 
 
 def _hand(step: Step, bench: Bench) -> tuple[float, float, str]:

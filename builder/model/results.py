@@ -19,7 +19,7 @@ class StepTime:
     hand_s, run_s : hand work and machine run [s]; run_s is 0 without a machine model or machine study
     hand_estimated_s, run_estimated_s : the parts of them that rest on estimates [s]
     share         : times per piece of the operation's run (1/20 for once every 20)
-    source        : study | element | estimate | model | none, joined with ` + `
+    source        : study | carried over | element | estimate | model | none, joined with ` + `
     readings      : number of readings behind it
     during        : name of the step in whose machine time this one is done, ''
     """

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import Literal
 
@@ -17,6 +17,7 @@ from builder.model import (
     SettingValue,
     Station,
     Tolerance,
+    Values,
     settings_of,
     show_quantity,
 )
@@ -34,6 +35,18 @@ def cautions_of(station: Station) -> Iterator[Caution]:
         yield Caution(one.name, one.sign, one.signal, one.text)
 
 
+_SIGNALS = ("DANGER", "WARNING", "CAUTION")
+
+
+def own_cautions(operation: Operation) -> Iterator[Caution]:
+    """Cautions an operation types itself, with the general sign; CAUTION unless they begin with a signal word."""
+    for text in operation.cautions:
+        signal, _, words = text.partition(":")
+        if signal not in _SIGNALS:
+            signal, words = "CAUTION", text
+        yield Caution(words.strip(), "W001", signal, words.strip())
+
+
 def protection_of(station: Station) -> Iterator[Protection]:
     """What to wear and what must be in place, in the order typed."""
     for name in station.protection:
@@ -43,8 +56,7 @@ def protection_of(station: Station) -> Iterator[Protection]:
 
 
 def notices_of(operation: Operation, station: Station, model: PlantModel) -> Iterator[str]:
-    """Cautions of the operation and of its materials in words, and the sentence that defers to the manual."""
-    yield from operation.cautions
+    """Cautions of the materials in words, and the sentence that defers to the manual."""
     for part in (*operation.makes, *operation.needs):
         material = model.materials.get(part)
         base = model.base_of(part)
@@ -109,8 +121,13 @@ def full_dimension(operation: Operation, of: str, studio: Studio) -> str | None:
     return None
 
 
-def measures_of(operation: Operation, studio: Studio) -> dict[str, tuple[Measure, str | None, Tolerance]]:
-    """By tolerance name: the measure as shown, its dimension's full name, and the tolerance around its value."""
+def measures_of(
+    operation: Operation, studio: Studio, sizes: Mapping[str, Values]
+) -> dict[str, tuple[Measure, str | None, Tolerance]]:
+    """By tolerance name: the measure as shown, its dimension's full name, and the tolerance around its value.
+
+    sizes : values by size; a measure that differs between them is shown for each, with the size before it
+    """
     found: dict[str, tuple[Measure, str | None, Tolerance]] = {}
     for name, spec in operation.tolerances.items():
         full = full_dimension(operation, spec.of, studio) if spec.of is not None else None
@@ -123,6 +140,13 @@ def measures_of(operation: Operation, studio: Studio) -> dict[str, tuple[Measure
                 tolerance = _with_nominal(tolerance, studio.values[full])
                 fact = f"{full} {fact}" if full in studio.varying else f"{full} {tolerance_fact(tolerance)}"
         value, other = tolerance_pair(tolerance, studio.model.plant.units)
+        if full in studio.varying and spec.is_.form == "band":
+            pairs = [
+                (size, tolerance_pair(_with_nominal(spec.is_, values[full]), studio.model.plant.units))
+                for size, values in sizes.items()
+            ]
+            value = ", ".join(f"{size} {pair[0]}" for size, pair in pairs)
+            other = ", ".join(f"{size} {pair[1]}" for size, pair in pairs if pair[1])
         plan = spec.every.words() if spec.every is not None else ""
         found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other), full, tolerance)
     return found

@@ -66,6 +66,7 @@ class Studio:
     """Makes the figures of one geometry: a plant's shapes with the values of one size.
 
     varying : full names of dimensions that differ between sizes; their values are facts of a size, not of the sheet
+    size     : name of the size that is drawn, put before each dimension that differs between sizes
     stitches : (part, feature) → stitch type and length in mm of the operation that sews it
     """
 
@@ -74,6 +75,7 @@ class Studio:
     values: Values
     varying: frozenset[str]
     stitches: Mapping[tuple[str, str], tuple[str, float]]
+    size: str = ""
 
     def figure(self, ask: Ask, shape: PartShape) -> FigureView:
         """The figure of a part's shape as asked."""
@@ -173,7 +175,8 @@ class Studio:
             if line is not None:
                 drawn.add(full)
                 value, other = tolerance_pair(tolerance, first)
-                yield DimensionLine(*line, f"{value} ({other})" if other else value, strong=True)
+                text = self._sized(checked, f"{value} ({other})" if other else value)
+                yield DimensionLine(*line, text, strong=True)
         # A cut is checked by its outline; words for each notch and hole would hide it.
         for full in () if ask.cut_now else self._references(now, ask.before):
             if len(drawn) >= _MOST_DIMENSIONS:
@@ -181,7 +184,11 @@ class Studio:
             line = self._line(full, shape, ask.wrong) if full not in drawn else None
             if line is not None:
                 drawn.add(full)
-                yield DimensionLine(*line, show_quantity(self.values[full], first))
+                yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
+
+    def _sized(self, full: str, text: str) -> str:
+        """A dimension's text, with the size drawn before it where sizes differ."""
+        return f"{self.size} {text}" if full in self.varying and self.size else text
 
     def _same_as(self, full: str, now: Sequence[SceneFeature]) -> str:
         """A dimension of a feature worked now that is just this named one (`inset: =hem`), or the name itself."""

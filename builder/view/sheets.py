@@ -30,6 +30,7 @@ from builder.view.controls import (
     faults_of,
     measures_of,
     notices_of,
+    own_cautions,
     protection_of,
     settings_shown,
 )
@@ -50,6 +51,7 @@ _SOURCES = {
     "element": "element table",
     "estimate": "estimate",
     "model": "machine model",
+    "carried over": "carried over from another size",
     "none": "none",
 }
 
@@ -98,8 +100,8 @@ class SheetMaker:
         model, name = self.model, group.operation
         operation = model.operations[name]
         station = model.stations[operation.station]
-        studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches)
-        measures = measures_of(operation, studio)
+        studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches, next(iter(group.sizes)))
+        measures = measures_of(operation, studio, group.sizes)
         time = self._time(group)
         work = Work(model, operation, name)
         letters = capital_mm(float(station.distance.value))
@@ -113,7 +115,7 @@ class SheetMaker:
             title=operation.title,
             station=operation.station,
             station_title=station.title,
-            cautions=tuple(cautions_of(station)),
+            cautions=(*cautions_of(station), *own_cautions(operation)),
             protection=tuple(protection_of(station)),
             notices=tuple(dict.fromkeys(notices_of(operation, station, model))),
             settings=tuple(settings_shown(name, model)),

@@ -192,7 +192,7 @@ def _source(line: RouteLine, time: OperationTime | None) -> str:
     readings = sum(step.readings for step in time.steps)
     found = {one for step in time.steps for one in step.source.split(" + ")}
     words = [f"{readings} readings"] if readings else []
-    words += [source_words(one) for one in ("element", "model") if one in found]
+    words += [source_words(one) for one in ("carried over", "element", "model") if one in found]
     if line.estimate_share > 0:
         words.append(f"{show_percent(line.estimate_share, 0)} estimated")
     return ", ".join(words)

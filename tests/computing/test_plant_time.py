@@ -69,3 +69,18 @@ def test_sub_assembly_counts_with_its_quantity(demo: Path) -> None:
     for line in strap.lines:
         assert own[line.operation].quantity == 2 * line.quantity
         assert own[line.operation].own_min == pytest.approx(2 * line.own_min, abs=1e-12)
+
+
+def test_readings_of_another_size_are_carried_over(demo: Path) -> None:
+    """The manual part is kept, the machine's scaled; all of it counts as estimated."""
+    found = results(demo).operations
+    studied, other = found["hem-pocket", "tool-roll", "M"], found["hem-pocket", "tool-roll", "L"]
+    one, two = studied.step("sew"), other.step("sew")
+    assert one is not None
+    assert two is not None
+    assert (one.source, one.hand_estimated_s) == ("study", 0.0)
+    assert two.source == "study + carried over"
+    assert two.hand_estimated_s == two.hand_s > one.hand_s
+    assert other.estimate_share > 0
+    handwork = studied.step("fold"), other.step("fold")
+    assert handwork[0] == handwork[1]

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-
-from builder.checking.rule import Problem, Rule, Subject
 from fractions import Fraction
 
+from builder.checking.rule import Problem, Rule, Subject
 from builder.errors import TextFault
 from builder.finding import Severity
 from builder.model import KINDS, Quantity, Range, SettingValue, limit_range, settings_of, show_range

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import show_quantity
+from builder.model import Quantity, Tolerance, show_quantity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -14,23 +14,27 @@ def check(subject: Subject) -> Iterator[Problem]:
     from builder.checking.dimension_of import dimension_of
 
     model = subject.model
+    sizes = [subject.dimensions.sized(one) for product in model.products.values() for one in product.sizes.values()]
     for name, operation in model.operations.items():
         for tolerance_name, tolerance in operation.tolerances.items():
             full = dimension_of(subject, operation, tolerance.of) if tolerance.of else None
-            value = subject.dimensions.values.get(full) if full else None
             spec = tolerance.is_
-            if value is None or spec.form == "band" or spec.dimension != "length":
+            if full is None or spec.form == "band" or spec.dimension != "length":
                 continue
-            if spec.nominal is not None and spec.nominal.value != value.value:
-                words = show_quantity(value, model.plant.units, both=False)
-                message = f"{tolerance.of} is {words} on the part, but the tolerance is around {spec.nominal.text}"
-            elif spec.nominal is None and not spec.contains(value):
-                words = show_quantity(value, model.plant.units, both=False)
-                message = f"{tolerance.of} is {words} on the part, outside its own tolerance {spec.text}"
-            else:
+            values = (subject.dimensions.values, *sizes)
+            wrong = next((one[full] for one in values if full in one and not _agrees(spec, one[full])), None)
+            if wrong is None:
                 continue
+            words = show_quantity(wrong, model.plant.units, both=False)
+            around = f"is around {spec.nominal.text}" if spec.nominal is not None else f"is {spec.text}"
+            message = f"{tolerance.of} is {words} on the part, but the tolerance {around}"
             about = (f"tolerance:{tolerance_name}", f"dimension:{full}")
             yield Problem(("operation", name), ("tolerances", tolerance_name, "is"), message, about)
+
+
+def _agrees(spec: Tolerance, value: Quantity) -> bool:
+    """A typed nominal is the part's own value; limits hold it."""
+    return spec.nominal.value == value.value if spec.nominal is not None else spec.contains(value)
 
 
 RULE = Rule(
