@@ -29,6 +29,7 @@ FLOOR_WIDTH_MM = 80.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
 MOST_DOTS_IN_LINE = 9
+MOST_SPACED_CAUTIONS = 9
 MOST_LARGE_SETTINGS = 6
 
 
@@ -44,6 +45,7 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
         **head_data(sheet, pens),
         "page_path": operation_path(sheet),
         "brief": band_is_brief(sheet),
+        "crowded": len(sheet.cautions) + len(sheet.protection) > MOST_SPACED_CAUTIONS,
         "rows": rows,
         "signs": _signs(sheet, pens),
         "cautions": [
@@ -51,6 +53,8 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
                 "signal": item.signal,
                 "text": item.text,
                 "name": item.hazard,
+                # What an operation says itself is too long for the brief band; the first screen has it in full.
+                "own": item.hazard == item.text,
                 "drawing": _use(item.sign or GENERAL_WARNING),
             }
             for item in sheet.cautions
