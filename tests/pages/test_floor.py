@@ -44,7 +44,10 @@ def test_keys_alone_reach_every_step_and_each_shows_the_caution(wall: BrowserCon
             _assert_caution_in_view(page)
             page.wait_for_function("id => document.activeElement.id === id", arg=f"{seen[-1]}-title", timeout=2000)
         assert seen == anchors
-        assert page.locator(f"{SHOWN} .hazard:not(.own)").count() == page.locator(f"#{anchors[0]} .hazard:not(.own)").count()
+        assert (
+            page.locator(f"{SHOWN} .hazard:not(.own)").count()
+            == page.locator(f"#{anchors[0]} .hazard:not(.own)").count()
+        )
 
 
 @pytest.mark.parametrize(
