@@ -274,12 +274,11 @@ def _often(step: Step) -> str:
     """How often a step is done, when that is not once a piece: printed behind its action line."""
     words = ""
     if step.per is not None and step.per != EACH_PIECE:
-        every = {"piece": "a piece", "pieces": f"per {step.per.n} pieces", "bundle": "a bundle", "batch": "a batch"}
+        every = {"piece": "piece", "pieces": f"{step.per.n} pieces", "bundle": "bundle", "batch": "batch"}[step.per.per]
         count = int(step.per.count)
-        times = {1: "Once", 2: "Twice"}.get(count, f"{count} times")
-        words = f"{times} {every[step.per.per]}"
+        words = f"Every {every}" if count == 1 else f"{count} times every {every}"
     if step.during is not None:
-        words = f"{words}, while the machine runs" if words else "While the machine runs"
+        words = f"{words}, while it runs" if words else "While it runs"
     return words
 
 
