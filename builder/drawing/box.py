@@ -158,19 +158,19 @@ def traces_of(points: Sequence[XY], weight: float = 1.0, closed: bool = False) -
 
 def crossing(a: Trace, b: Trace) -> bool:
     """Do two traces cross, touching ends included?"""
+    ax, ay, bx, by, _ = a
+    cx, cy, dx, dy, _ = b
     if (
-        max(a.ax, a.bx) < min(b.ax, b.bx)
-        or max(b.ax, b.bx) < min(a.ax, a.bx)
-        or max(a.ay, a.by) < min(b.ay, b.by)
-        or max(b.ay, b.by) < min(a.ay, a.by)
+        (ax < cx and bx < cx and ax < dx and bx < dx)
+        or (ax > cx and bx > cx and ax > dx and bx > dx)
+        or (ay < cy and by < cy and ay < dy and by < dy)
+        or (ay > cy and by > cy and ay > dy and by > dy)
     ):
         return False
-    dx, dy, ex, ey = a.bx - a.ax, a.by - a.ay, b.bx - b.ax, b.by - b.ay
-    first = dx * (b.ay - a.ay) - dy * (b.ax - a.ax)
-    second = dx * (b.by - a.ay) - dy * (b.bx - a.ax)
-    third = ex * (a.ay - b.ay) - ey * (a.ax - b.ax)
-    fourth = ex * (a.by - b.ay) - ey * (a.bx - b.ax)
-    return first * second <= 0 and third * fourth <= 0
+    ux, uy, vx, vy = bx - ax, by - ay, dx - cx, dy - cy
+    if (ux * (cy - ay) - uy * (cx - ax)) * (ux * (dy - ay) - uy * (dx - ax)) > 0:
+        return False
+    return (vx * (ay - cy) - vy * (ax - cx)) * (vx * (by - cy) - vy * (bx - cx)) <= 0
 
 
 def side_by_side(a: Trace, b: Trace, within: float) -> float:

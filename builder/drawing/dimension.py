@@ -19,7 +19,7 @@ from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.field import Field
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame, way_on_paper
-from builder.drawing.label_cost import Batch, Candidate, lines_cost
+from builder.drawing.label_cost import Candidate, Way, lines_cost
 from builder.drawing.lettered import HEAD_LENGTH, LabelArt, TextBlock, block_size, broken_at_bracket
 from builder.drawing.svg import XY
 from builder.view import DimensionLine
@@ -58,6 +58,13 @@ def measure_of(line: DimensionLine, frame: Frame) -> Measure:
     return Measure(start, end, along, away, length)
 
 
+def room_beside(line: DimensionLine, lettering: Lettering) -> float:
+    """Room for a dimension beyond the part, mm: an estimate, before it is known where it can stand."""
+    if abs(line.away[0]) > abs(line.away[1]):
+        return lettering.pitch * (2 if " (" in line.text else 1) + 2.5 + look.CUT_EDGE
+    return _FIRST_TIER + _TEXT_GAP + lettering.above + lettering.below + 0.3
+
+
 @dataclass(frozen=True, slots=True)
 class _Level:
     """A dimension line at one distance from the part.
@@ -85,7 +92,7 @@ class _Text:
     turned: bool = False
 
 
-def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering, paper: Field) -> Iterator[Batch]:
+def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """Every way to draw a dimension, cheapest first: extension length, place of the text, lines of text."""
     measure = measure_of(line, frame)
     outside = measure.length < 2 * HEAD_LENGTH + 1.2
@@ -96,7 +103,7 @@ def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering, pape
         box = text.box.moved(*middle)
         if paper.allows(box):
             art = partial(_art, line.strong, text, box, level, measure.along, outside)
-            yield Batch(least, (Candidate(box, level.traces, level.cost + text.cost, art),))
+            yield least, Candidate(box, level.traces, level.cost + text.cost, art)
 
 
 def _by_cost(levels: Iterable[_Level], texts: Sequence[_Text]) -> Iterator[tuple[float, _Level, _Text]]:

@@ -15,7 +15,7 @@ from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.field import Field
 from builder.drawing.font import Lettering
-from builder.drawing.label_cost import LEADER, Batch, Candidate
+from builder.drawing.label_cost import LEADER, Candidate, Way
 from builder.drawing.lettered import LabelArt, TextBlock, block_size
 from builder.drawing.run import Run
 from builder.drawing.svg import XY
@@ -51,7 +51,7 @@ class _Disc:
     text: XY
 
 
-def disc_ways(number: str, run: Run, lettering: Lettering, paper: Field) -> Iterator[Batch]:
+def disc_ways(number: str, run: Run, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """An order number beside its run."""
     text = block_size((number,), True, lettering)
     height = lettering.cap_mm + 1.9
@@ -69,7 +69,7 @@ def disc_ways(number: str, run: Run, lettering: Lettering, paper: Field) -> Iter
         normal, reach = known
         box = box_about(_gone(at, normal, off + reach), disc.width, disc.height)
         if paper.allows(box):
-            yield Batch(cost, (_at(disc, box, at, normal, off, cost, lettering),))
+            yield cost, _at(disc, box, at, normal, off, cost, lettering)
 
 
 def _slid(normal: XY, way: XY, slide: float) -> XY:

@@ -5,8 +5,10 @@ Says what lies where. What that costs a label is label_cost.py's.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Sequence
 from functools import cached_property
+from math import floor
 
 from builder.drawing.box import Box, Trace
 
@@ -19,6 +21,9 @@ _SMALL, _LARGE = 1.0, 6.0
 _FEW = 48
 # Room kept beyond the border, so that a box that has grown a little is still on the small squares.
 _BEYOND = 3.0
+
+Boxed = tuple[Box, Trace]
+"""A trace with the box round it."""
 
 
 class Field:
@@ -49,29 +54,33 @@ class Field:
                 return False
         return True
 
-    def under(self, space: Box) -> float:
-        """Weight of one trace that passes a space on the paper, 0 when none does."""
-        x0, y0, x1, y1 = space
-        left, top = self._left, self._top
-        across = (2 << int((x1 - left) / _SMALL)) - (1 << int((x0 - left) / _SMALL))
-        for row in self._rows[int((y0 - top) / _SMALL) : int((y1 - top) / _SMALL) + 1]:
+    def under(self, box: Box, gap: float) -> float:
+        """Weight of one trace that comes nearer than `gap` to a box on the paper, 0 when none does."""
+        x0, y0, x1, y1 = box
+        x0, y0, x1, y1 = x0 - gap, y0 - gap, x1 + gap, y1 + gap
+        across = (2 << int((x1 - self._left) / _SMALL)) - (1 << int((x0 - self._left) / _SMALL))
+        for row in self._rows[int((y0 - self._top) / _SMALL) : int((y1 - self._top) / _SMALL) + 1]:
             if row & across:
                 break
         else:
             return 0.0
-        for trace in self.near(space):
-            if trace.passes(space):
+        space = Box(x0, y0, x1, y1)
+        for (left, top, right, bottom), trace in self.near(space):
+            if left <= x1 and x0 <= right and top <= y1 and y0 <= bottom and trace.passes(space):
                 return trace.weight
         return 0.0
 
-    def near(self, box: Box) -> Sequence[Trace]:
-        """The traces that may meet the box, and others where there are few."""
+    def near(self, box: Box) -> Sequence[Boxed]:
+        """The traces that may meet the box, each once, and others where there are few."""
         if len(self.traces) <= _FEW:
-            return self.traces
+            return self._boxed
+        squares = self._squares(box)
+        if len(squares) == 1:
+            return [self._boxed[number] for number in self._index.get(squares[0], ())]
         numbers: set[int] = set()
-        for square in self._squares(box):
+        for square in squares:
             numbers.update(self._index.get(square, ()))
-        return [self.traces[number] for number in sorted(numbers)]
+        return [self._boxed[number] for number in sorted(numbers)]
 
     def _squares(self, box: Box) -> list[tuple[int, int]]:
         x0, y0, x1, y1 = box
@@ -81,6 +90,10 @@ class Field:
         return [(column, row) for column in columns for row in rows]
 
     @cached_property
+    def _boxed(self) -> list[Boxed]:
+        return [(trace.box, trace) for trace in self.traces]
+
+    @cached_property
     def _rows(self) -> list[int]:
         """The small squares with line work: a bit a column, a number a row."""
         rows = [0] * (int((self.frame.y1 - self._top + _BEYOND) / _SMALL) + 1)
@@ -88,37 +101,38 @@ class Field:
         for trace in self.traces:
             for row, first, until in _spans(trace, self._left, self._top, _SMALL):
                 if 0 <= row <= last and until >= 0:
-                    rows[row] |= (2 << until) - (1 << max(first, 0))
+                    rows[row] |= (2 << until) - (1 << (first if first > 0 else 0))
         return rows
 
     @cached_property
     def _index(self) -> dict[tuple[int, int], list[int]]:
         """The numbers of the traces in each large square."""
-        found: dict[tuple[int, int], list[int]] = {}
+        found: dict[tuple[int, int], list[int]] = defaultdict(list)
         for number, trace in enumerate(self.traces):
             for row, first, until in _spans(trace, self._left, self._top, _LARGE):
                 for column in range(first, until + 1):
-                    found.setdefault((column, row), []).append(number)
+                    found[column, row].append(number)
         return found
 
 
-def _spans(trace: Trace, left: float, top: float, size: float) -> Iterator[tuple[int, int, int]]:
+def _spans(trace: Trace, left: float, top: float, size: float) -> list[tuple[int, int, int]]:
     """The squares a trace passes, as (row, first column, last column)."""
     ax, ay, bx, by, _ = trace
     if ay > by:
         ax, ay, bx, by = bx, by, ax, ay
     ax, bx, ay, by = (ax - left) / size, (bx - left) / size, (ay - top) / size, (by - top) / size
-    first, last = int(ay // 1), int(by // 1)
-    low, high = (ax, bx) if ax < bx else (bx, ax)
-    start, end = int(low // 1), int(high // 1)
-    if first == last or start == end:
-        for row in range(first, last + 1):
-            yield row, start, end
-        return
+    first, last = floor(ay), floor(by)
+    start, end = (floor(ax), floor(bx)) if ax < bx else (floor(bx), floor(ax))
+    if first == last:
+        return [(first, start, end)]
+    if start == end:
+        return [(row, start, end) for row in range(first, last + 1)]
     slope = (bx - ax) / (by - ay)
+    found = []
     for row in range(first, last + 1):
         here, there = ax + (max(ay, row) - ay) * slope, ax + (min(by, row + 1) - ay) * slope
         if here > there:
             here, there = there, here
         # A trace through a corner of a square counts for both sides, whatever the rounding.
-        yield row, int((here - 1e-9) // 1), int((there + 1e-9) // 1)
+        found.append((row, floor(here - 1e-9), floor(there + 1e-9)))
+    return found

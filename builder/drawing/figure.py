@@ -5,6 +5,7 @@ The printed width is given; nothing is scaled after this, so lettering keeps its
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -12,11 +13,12 @@ from functools import lru_cache
 from builder.drawing import look
 from builder.drawing.box import Box
 from builder.drawing.font import ATKINSON, Family, Lettering
-from builder.drawing.frame import Frame, breaks_for, drawn_size, fit
+from builder.drawing.frame import Frame, drawn_size
 from builder.drawing.hatch import hatch
 from builder.drawing.layout import Layout, lay_out
 from builder.drawing.lettered import TextBox
 from builder.drawing.locator import with_locator
+from builder.drawing.margins import estimated, frame_within, used
 from builder.drawing.svg import element, lines_d, num, stroke, words
 from builder.view import FigureView
 
@@ -24,8 +26,6 @@ _PASSES = 3
 _HATCH_SPACING = 2.6
 # How many points of clutter a drawing twice as large is worth.
 _SCALE_WORTH = 60.0
-# The least share of the paper's width and height kept for the part.
-_PART_SHARE = 0.38
 # Narrower figures are drawn as if this wide and made smaller whole, lines and symbols with the part.
 _FULL_WEIGHT_MM = 70.0
 # A clear drawing is drawn again only if it grows by this much.
@@ -83,87 +83,48 @@ def draw_figure(figure: FigureView, family: Family = ATKINSON) -> str:
     return draw(figure, family).svg
 
 
-@dataclass(frozen=True, slots=True)
-class _Margins:
-    """Space kept free around the part, mm on paper."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-    def area(self, paper: Box) -> Box:
-        return Box(paper.x0 + self.left, paper.y0 + self.top, paper.x1 - self.right, paper.y1 - self.bottom)
-
-
 def _best_layout(figure: FigureView, lettering: Lettering) -> Layout:
     """The clearest of at most three tries: with estimated margins, then with those the labels really took."""
     paper = Box(0.0, 0.0, figure.width_mm, figure.height_mm)
-    margins = _estimated(figure, lettering)
-    tries: list[tuple[float, Layout]] = []
+    margins = estimated(figure, lettering, paper)
+    frame = frame_within(figure, margins, paper)
+    best, least = None, math.inf
     for _ in range(_PASSES):
-        layout = lay_out(figure, _frame(figure, margins, paper), paper, lettering)
-        tries.append((_score(figure, layout, paper), layout))
-        margins = _used(layout, margins, lettering)
-        gained = _frame(figure, margins, paper).scale / layout.work.frame.scale
-        if layout.clear and not _cut_off(layout, paper) and gained < _WORTH_ANOTHER:
+        layout = lay_out(figure, frame, paper, lettering)
+        score = _score(figure, layout, paper)
+        if best is None or score < least:
+            best, least = layout, score
+        margins = used(layout, margins, lettering)
+        before, frame = frame, frame_within(figure, margins, paper)
+        enough = layout.clear and not _cut_off(layout, paper) and frame.scale < before.scale * _WORTH_ANOTHER
+        # The same frame gives the same layout; one so much smaller can't be worth more, however clear it is.
+        if enough or frame == before or _too_small(figure, frame, paper) >= least:
             break
-    return min(tries, key=lambda one: one[0])[1]
-
-
-def _frame(figure: FigureView, margins: _Margins, paper: Box) -> Frame:
-    area = margins.area(paper)
-    # The part keeps its share of the paper: labels that need more are a problem to report.
-    width, height = max(area.width, paper.width * _PART_SHARE), max(area.height, paper.height * _PART_SHARE)
-    x0 = min(max(area.x0, 0.0), paper.x1 - width)
-    y0 = min(max(area.y0, 0.0), paper.y1 - height)
-    area = Box(x0, y0, x0 + width, y0 + height)
-    return fit(figure.bounds, breaks_for(figure, area.width, area.height), area)
+    assert best is not None
+    return best
 
 
 def _score(figure: FigureView, layout: Layout, paper: Box) -> float:
-    wide, tall = drawn_size(figure.bounds, layout.work.frame.breaks)
+    cut_off = _BEYOND_PER_MM * _cut_off(layout, paper)
+    return layout.cost + _too_small(figure, layout.work.frame, paper) + cut_off
+
+
+def _too_small(figure: FigureView, frame: Frame, paper: Box) -> float:
+    """The score of being drawn smaller than the paper would allow without labels."""
+    wide, tall = drawn_size(figure.bounds, frame.breaks)
     largest = min(paper.width / wide, paper.height / tall)
-    smaller = 1 - layout.work.frame.scale / largest
-    return layout.cost + _SCALE_WORTH * smaller + _BEYOND_PER_MM * _cut_off(layout, paper)
+    return _SCALE_WORTH * (1 - frame.scale / largest)
 
 
 def _cut_off(layout: Layout, paper: Box) -> float:
     """How far the drawing sticks out of the paper, mm."""
-    extent = layout.extent()
+    extent = layout.extent
     return max(0.0, -extent.x0, -extent.y0, extent.x1 - paper.x1, extent.y1 - paper.y1)
-
-
-_LEAST_MARGIN = look.PAD + look.CUT_EDGE
-
-
-def _estimated(figure: FigureView, lettering: Lettering) -> _Margins:
-    """Margins before anything is placed: one tier a dimension on its side, a ring's overhang."""
-    sides = [_LEAST_MARGIN] * 4
-    for line in figure.dimensions:
-        x, y = line.away
-        side = (2 if x > 0 else 0) if abs(x) > abs(y) else (1 if y > 0 else 3)
-        sides[side] += lettering.pitch + 2.5 + (lettering.pitch if side in (0, 2) and " (" in line.text else 0.0)
-    if figure.ring:
-        sides = [side + look.RING_RADIUS * 0.6 for side in sides]
-    return _Margins(*sides)
-
-
-def _used(layout: Layout, before: _Margins, lettering: Lettering) -> _Margins:
-    """What the labels took on each side of the part, and more room where one found no place."""
-    part, extent = layout.work.frame.box, layout.extent()
-    more = lettering.pitch * 1.6 if layout.problems else 0.0
-    taken = (part.x0 - extent.x0, part.y0 - extent.y0, extent.x1 - part.x1, extent.y1 - part.y1)
-    wanted = [max(_LEAST_MARGIN, side + look.PAD) + more for side in taken]
-    if more:
-        held = (before.left, before.top, before.right, before.bottom)
-        wanted = [max(now, old + more) for now, old in zip(wanted, held, strict=True)]
-    return _Margins(*wanted)
 
 
 def _written(figure: FigureView, layout: Layout, lettering: Lettering, share: float = 1.0) -> Drawing:
     """The layout as a document, `share` of the size it was laid out in."""
-    extent = layout.extent()
+    extent = layout.extent
     top = max(0.0, extent.y0 - look.PAD)
     height = round(min(figure.height_mm, (extent.y1 + look.PAD - top) * share), 3)
     markup = "".join([*_hatched(layout), *layout.work.over, *layout.marks])

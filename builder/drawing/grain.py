@@ -15,7 +15,7 @@ from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace, box_about
 from builder.drawing.field import Field
 from builder.drawing.font import Lettering
-from builder.drawing.label_cost import Batch, Candidate
+from builder.drawing.label_cost import Candidate, Way
 from builder.drawing.lettered import LabelArt, TextBlock, block_size
 from builder.drawing.svg import XY
 
@@ -66,7 +66,7 @@ def _grain(text: str, turn_deg: float, lettering: Lettering) -> _Grain:
     return _Grain(text, way, flat, (*sides, *ends))
 
 
-def grain_ways(text: str, turn_deg: float, area: Area, lettering: Lettering, paper: Field) -> Iterator[Batch]:
+def grain_ways(text: str, turn_deg: float, area: Area, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """The grain arrow in a free place of the part, else beside it.
 
     turn_deg : direction of the grain from the horizontal of the drawing, counter-clockwise
@@ -77,14 +77,13 @@ def grain_ways(text: str, turn_deg: float, area: Area, lettering: Lettering, pap
         centre = (home.x0 + home.width * (column + 0.5) / _COLUMNS, home.y0 + home.height * (row + 0.5) / _ROWS)
         ends = _ends(centre, grain.way, length)
         if area.holds(ends[0]) and area.holds(ends[1]):
-            yield Batch(cost, _at(grain, centre, ends, cost, paper))
+            for candidate in _at(grain, centre, ends, cost, paper):
+                yield cost, candidate
     for off in _OFFS:
         cost = _OUTSIDE + 0.3 * off
-        for length, extra in _LENGTHS:
-            found: list[Candidate] = []
-            for centre in _beside(home, off):
-                found += _at(grain, centre, _ends(centre, grain.way, length), cost + extra, paper)
-            yield Batch(cost, found)
+        for (length, extra), centre in product(_LENGTHS, list(_beside(home, off))):
+            for candidate in _at(grain, centre, _ends(centre, grain.way, length), cost + extra, paper):
+                yield cost, candidate
 
 
 def _beside(home: Box, off: float) -> Iterator[XY]:
@@ -100,18 +99,16 @@ def _ends(centre: XY, way: XY, length: float) -> tuple[XY, XY]:
     return (centre[0] + x, centre[1] + y), (centre[0] - x, centre[1] - y)
 
 
-def _at(grain: _Grain, centre: XY, ends: tuple[XY, XY], cost: float, paper: Field) -> list[Candidate]:
+def _at(grain: _Grain, centre: XY, ends: tuple[XY, XY], cost: float, paper: Field) -> Iterator[Candidate]:
     """The arrow at a place, its word on either side of it or beyond an end."""
     # The arrow must cross nothing: it would read as a dimension.
     line = (Trace(*ends[0], *ends[1], weight=25.0),)
     half = math.dist(*ends) / 2
-    found = []
     for number, (x, y, x_more, y_more) in enumerate(grain.beside):
         box = grain.flat.moved(centre[0] + x + half * x_more, centre[1] + y + half * y_more)
         if paper.allows(box):
             art = partial(_art, grain, box, ends)
-            found.append(Candidate(box, line, cost + _PER_PLACE * number, art))
-    return found
+            yield Candidate(box, line, cost + _PER_PLACE * number, art)
 
 
 def _art(grain: _Grain, box: Box, ends: tuple[XY, XY]) -> LabelArt:

@@ -12,14 +12,14 @@ from dataclasses import dataclass
 from functools import lru_cache, partial
 from heapq import merge
 from itertools import product
-from operator import attrgetter
+from operator import itemgetter
 
 from builder.drawing import look
 from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace
 from builder.drawing.field import Field
 from builder.drawing.font import Lettering
-from builder.drawing.label_cost import LEADER, Batch, Candidate
+from builder.drawing.label_cost import LEADER, Candidate, Way
 from builder.drawing.lettered import LabelArt, TextBlock, block_size, broken_in_two
 from builder.drawing.svg import XY
 
@@ -78,7 +78,7 @@ class Word:
     bold: bool = False
 
 
-def word_ways(word: Word, lettering: Lettering, paper: Field) -> Iterator[Batch]:
+def word_ways(word: Word, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """A word about its point, with a leader where it stands farther off than one and a half text heights."""
     forms: list[tuple[str, ...]] = [(word.text,)]
     if lettering.width(word.text, word.bold) > _LONG_LABEL:
@@ -93,7 +93,7 @@ def word_ways(word: Word, lettering: Lettering, paper: Field) -> Iterator[Batch]
         y0 = y + to_y * (clear + step + height / 2) - height / 2
         box = Box(x0, y0, x0 + width, y0 + height)
         if paper.allows(box):
-            yield Batch(least, (_candidate(word, lines, box, cost, lettering),))
+            yield least, _candidate(word, lines, box, cost, lettering)
 
 
 def _candidate(word: Word, lines: tuple[str, ...], box: Box, cost: float, lettering: Lettering) -> Candidate:
@@ -127,21 +127,21 @@ def _leader(word: Word, box: Box, lettering: Lettering) -> tuple[XY, XY]:
     return begin, (begin[0] + (at[0] - begin[0]) * share, begin[1] + (at[1] - begin[1]) * share)
 
 
-def corner_ways(text: str, area: Area, lettering: Lettering, paper: Field) -> Iterator[Batch]:
+def corner_ways(text: str, area: Area, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """The word of the side shown: in the lower left corner of the part, else elsewhere in it, else outside."""
     size = block_size((text,), False, lettering)
-    outside = (Batch(14 + off, _outside(text, area.home, size, off)) for off in _OUTSIDE)
-    return merge(_in_corner(text, area, size, paper), outside, key=attrgetter("least"))
+    outside = ((14 + off, one) for off in _OUTSIDE for one in _outside(text, area.home, size, off))
+    return merge(_in_corner(text, area, size, paper), outside, key=itemgetter(0))
 
 
-def _in_corner(text: str, area: Area, size: XY, paper: Field) -> Iterator[Batch]:
+def _in_corner(text: str, area: Area, size: XY, paper: Field) -> Iterator[Way]:
     home = area.home
     for cost, row, column in _IN_CORNER:
         x0, y1 = home.x0 + 1.7 + 3.0 * column, home.y1 - 1.5 - 3.0 * row
         if x0 + size[0] < home.x1 - 1 and y1 - size[1] > home.y0 + 1:
             box = Box(x0, y1 - size[1], x0 + size[0], y1)
             if area.holds_box(box) and paper.allows(box):
-                yield Batch(cost, (_plain(text, box, cost),))
+                yield cost, _plain(text, box, cost)
 
 
 def _outside(text: str, home: Box, size: XY, off: float) -> Iterator[Candidate]:

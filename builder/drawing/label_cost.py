@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 
 from builder.drawing.box import Box, Trace, crossing, side_by_side
-from builder.drawing.field import LINE_GAP, TEXT_GAP, Field
+from builder.drawing.field import LINE_GAP, TEXT_GAP, Boxed, Field
 
 # Two lines nearer than this read as one.
 _LINE_APART = 1.1
@@ -26,6 +26,8 @@ _OWN_GAP, _OTHER_GAP = 0.4, LINE_GAP * 0.7
 # An extension line often runs along the edge it extends, and may.
 _EXTENSION = 1.0
 _ALONG_EXTENSION_PER_MM = 0.35
+# Only lines whose directions differ by less than this (the sine) can run beside each other.
+_PARALLEL = 0.06
 
 
 class Candidate(NamedTuple):
@@ -43,53 +45,32 @@ class Candidate(NamedTuple):
     art: Any = None
 
 
-class Batch(NamedTuple):
-    """Candidates, gone through once, and the least any of these or of a later batch can cost.
+Way = tuple[float, Candidate]
+"""A candidate, with the least that it or any later one of its label can cost: where looking further may stop."""
 
-    Looking further may stop there.
+
+def least_cost(candidate: Candidate, paper: Field) -> tuple[float, bool]:
+    """The least a place costs, and whether line work lies under its text: then, or with lines, it may cost more."""
+    if not paper.allows(candidate.box):
+        return math.inf, False
+    weight = paper.under(candidate.box, LINE_GAP)
+    return candidate.cost + _ON_LINE * weight, weight > 0
+
+
+def full_cost(candidate: Candidate, paper: Field, on_lines: bool) -> float:
+    """What a place costs against everything that doesn't move.
+
+    on_lines : whether line work lies under its text
     """
-
-    least: float
-    candidates: Iterable[Candidate]
-
-
-class Price(NamedTuple):
-    """What a place costs against everything that doesn't move, and whether line work lies under the text."""
-
-    cost: float
-    on_lines: bool
-
-
-_FORBIDDEN = Price(math.inf, False)
-
-
-def least_price(candidate: Candidate, paper: Field) -> Price:
-    """Own cost and that of the lines; where line work lies under the text, only the least that costs."""
-    box = candidate.box
-    if not paper.allows(box):
-        return _FORBIDDEN
-    weight = paper.under(box.grown(LINE_GAP))
-    if weight > 0:
-        return Price(candidate.cost + _ON_LINE * weight, on_lines=True)
-    return Price(candidate.cost + _of_own_lines(candidate, paper), on_lines=False)
-
-
-def full_price(candidate: Candidate, paper: Field) -> Price:
-    """The same for a place whose text may lie on line work, with all of it."""
-    cost = candidate.cost + _of_own_lines(candidate, paper)
-    if cost == math.inf:
-        return _FORBIDDEN
-    space = candidate.box.grown(LINE_GAP)
-    covered = _covered(space, paper.near(space))
-    return Price(cost + covered, covered > 0)
-
-
-def _of_own_lines(candidate: Candidate, paper: Field) -> float:
-    if not candidate.lines:
-        return 0.0
-    if _any_passes(candidate.lines, candidate.box.grown(_OWN_GAP)):
-        return math.inf
-    return lines_cost(candidate.lines, paper)
+    cost = candidate.cost
+    if candidate.lines:
+        if _any_passes(candidate.lines, candidate.box.grown(_OWN_GAP)):
+            return math.inf
+        cost += lines_cost(candidate.lines, paper)
+    if on_lines and cost < math.inf:
+        space = candidate.box.grown(LINE_GAP)
+        cost += _covered(space, paper.near(space))
+    return cost
 
 
 def lines_cost(lines: Sequence[Trace], paper: Field) -> float:
@@ -102,13 +83,15 @@ def lines_cost(lines: Sequence[Trace], paper: Field) -> float:
 
 
 def _lines_against_field(lines: Sequence[Trace], paper: Field) -> float:
-    cost = 0.0
     for line in lines:
         space = line.box
         if not space.inside(paper.frame):
             return math.inf
-        if line.weight > _PASSES and any(_runs_into(line, block) for block in paper.blocked if space.overlaps(block)):
-            return math.inf
+        if line.weight > _PASSES:
+            for block in paper.blocked:
+                if space.overlaps(block) and _runs_into(line, block):
+                    return math.inf
+    cost = 0.0
     for line in lines:
         cost += _crossed(line, paper.near(line.box.grown(_LINE_APART)))
     return cost
@@ -122,17 +105,22 @@ def _runs_into(line: Trace, block: Box) -> bool:
 
 
 class Footprint(NamedTuple):
-    """What a label takes on paper once it is placed: its text with two clearances, and its lines with their boxes."""
+    """What a label takes on paper once it is placed: its text with two clearances, and its lines with their boxes.
+
+    kept_off : the lines again, in boxes that hold the clearance of other texts
+    """
 
     text: Box
     off_lines: Box
-    lines: tuple[tuple[Box, Trace], ...]
+    lines: tuple[Boxed, ...]
+    kept_off: tuple[Boxed, ...]
 
 
 def footprint(candidate: Candidate) -> Footprint:
     """What a candidate takes, clear space with it."""
-    lines = tuple((line.box, line) for line in candidate.lines)
-    return Footprint(candidate.box.grown(TEXT_GAP), candidate.box.grown(_OTHER_GAP), lines)
+    lines = tuple([(line.box, line) for line in candidate.lines])
+    kept_off = tuple([(box.grown(_OTHER_GAP), line) for box, line in lines])
+    return Footprint(candidate.box.grown(TEXT_GAP), candidate.box.grown(_OTHER_GAP), lines, kept_off)
 
 
 class Taken:
@@ -142,64 +130,68 @@ class Taken:
         self._texts = [other.text for other in others]
         self._off_lines = [other.off_lines for other in others]
         self._lines = [line for other in others for line in other.lines]
+        self._kept_off = [line for other in others for line in other.kept_off]
         self._known: dict[int, float] = {}
 
-    def cost(self, candidate: Candidate) -> float:
-        """Cost against the labels placed; infinite when one covers the other."""
-        x0, y0, x1, y1 = candidate.box
+    def covers(self, box: Box) -> bool:
+        """Do texts or lines of the others leave no room for a text here?"""
+        x0, y0, x1, y1 = box
         for left, top, right, bottom in self._texts:
             if x0 < right and left < x1 and y0 < bottom and top < y1:
-                return math.inf
-        if self._lines and self._lined(candidate.box.grown(_OTHER_GAP)):
-            return math.inf
-        if not candidate.lines:
-            return 0.0
-        # Only asked while the candidates live, so an identity stands for the same lines.
-        known = self._known.get(id(candidate.lines))
-        if known is None:
-            known = self._known[id(candidate.lines)] = self._of_lines(candidate.lines)
-        return known
-
-    def _lined(self, space: Box) -> bool:
-        """Does a line of the others pass the space?"""
-        x0, y0, x1, y1 = space
-        for (left, top, right, bottom), line in self._lines:
-            if left <= x1 and x0 <= right and top <= y1 and y0 <= bottom and line.passes(space):
+                return True
+        for (left, top, right, bottom), line in self._kept_off:
+            if x0 <= right and left <= x1 and y0 <= bottom and top <= y1 and line.passes(box.grown(_OTHER_GAP)):
                 return True
         return False
+
+    def lines_cost(self, lines: Sequence[Trace]) -> float:
+        """Cost of a label's lines against the others; infinite when one runs through a text."""
+        if not lines:
+            return 0.0
+        # Only asked while the candidates live, so an identity stands for the same lines.
+        known = self._known.get(id(lines))
+        if known is None:
+            known = self._known[id(lines)] = self._of_lines(lines)
+        return known
 
     def _of_lines(self, lines: Sequence[Trace]) -> float:
         for space in self._off_lines:
             if _any_passes(lines, space):
                 return math.inf
-        others = [line for _, line in self._lines]
-        return sum(_crossed(line, others) for line in lines)
+        return sum([_crossed(line, self._lines) for line in lines])
 
 
 def _any_passes(lines: Iterable[Trace], space: Box) -> bool:
     return any(line.passes(space) for line in lines)
 
 
-def _covered(space: Box, traces: Iterable[Trace]) -> float:
+def _covered(space: Box, traces: Iterable[Boxed]) -> float:
     cost = 0.0
-    for trace in traces:
+    for _, trace in traces:
         length = trace.inside_of(space)
         if length > 0:
             cost += (_ON_LINE + _ON_LINE_PER_MM * length) * trace.weight
     return cost
 
 
-def _crossed(line: Trace, traces: Iterable[Trace]) -> float:
+def _crossed(line: Trace, traces: Iterable[Boxed]) -> float:
     cost = 0.0
     x0, y0, x1, y1 = line.box.grown(_LINE_APART)
-    for trace in traces:
-        ax, ay, bx, by, weight = trace
+    sx, sy, ex, ey, own = line
+    dx, dy = ex - sx, ey - sy
+    steep = _PARALLEL * _PARALLEL * (dx * dx + dy * dy)
+    for (left, top, right, bottom), trace in traces:
         # Most traces are far off: a plain comparison saves the rest.
-        if (ax < x0 and bx < x0) or (ax > x1 and bx > x1) or (ay < y0 and by < y0) or (ay > y1 and by > y1):
+        if right < x0 or left > x1 or bottom < y0 or top > y1:
             continue
-        along = side_by_side(line, trace, _LINE_APART)
-        if along > 0.5:
-            cost += along * (_ALONG_EXTENSION_PER_MM if line.weight < _EXTENSION else _ALONG_LINE_PER_MM)
-        elif crossing(line, trace):
-            cost += line.weight * weight
+        ax, ay, bx, by, weight = trace
+        fx, fy = bx - ax, by - ay
+        turn = dx * fy - dy * fx
+        if turn * turn <= steep * (fx * fx + fy * fy):
+            along = side_by_side(line, trace, _LINE_APART)
+            if along > 0.5:
+                cost += along * (_ALONG_EXTENSION_PER_MM if own < _EXTENSION else _ALONG_LINE_PER_MM)
+                continue
+        if crossing(line, trace):
+            cost += own * weight
     return cost

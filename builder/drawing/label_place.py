@@ -13,12 +13,12 @@ from __future__ import annotations
 
 import math
 from bisect import insort
-from collections.abc import Iterable, Iterator, Sequence
-from heapq import heappop, heappush
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from builder.drawing.box import Box
 from builder.drawing.field import Field
-from builder.drawing.label_cost import Batch, Candidate, Footprint, Price, Taken, footprint, full_price, least_price
+from builder.drawing.label_cost import Candidate, Footprint, Taken, Way, footprint, full_cost, least_cost
 
 # A label that costs more than this asks others to move; so many places are tried, so many others moved for one.
 _CROWDED = 25.0
@@ -35,57 +35,57 @@ class Choice(NamedTuple):
     on_lines: bool
 
 
-class _Place(NamedTuple):
-    """A candidate priced against the field. Sorts by cost, then in the order found."""
-
-    cost: float
-    number: int
-    candidate: Candidate
-    on_lines: bool
+_Place = tuple[float, int, Candidate, bool, bool]
+"""A candidate's cost against the field, its number in the order found, itself, whether the cost is exact or only the
+least it can be, and whether its text lies on lines. Sorts by cost, then number."""
 
 
 class _Label:
-    """A label under way: its places so far, and what is still to be priced."""
+    """A label under way: its places so far, by cost, and the candidates still to come."""
 
-    def __init__(self, batches: Iterable[Batch], paper: Field) -> None:
+    def __init__(self, ways: Iterable[Way], paper: Field) -> None:
         self._paper = paper
-        self._coming: Iterator[Batch] = iter(batches)
-        self._next: Batch | None = next(self._coming, None)
-        # Places on lines cost so much that most need no exact price.
-        self._rough: list[_Place] = []
+        self._coming: Iterator[Way] = iter(ways)
+        self._next: Way | None = next(self._coming, None)
         self._places: list[_Place] = []
         self._found = 0
         self.seen: tuple[Candidate | None, ...] | None = None
         self.choice: Choice | None = None
         self.footprint: Footprint | None = None
 
-    def place(self, number: int, limit: float) -> _Place | None:
-        """The place that comes `number`-th by its price against the field; None when that is `limit` or more."""
-        places, rough = self._places, self._rough
+    def next_place(self, at: int, limit: float, passed: Callable[[Box], bool]) -> tuple[int, Choice] | None:
+        """The first place not passed over, from the `at`-th on by cost; with where it stands.
+
+        limit  : None when it would cost this or more
+        passed : says of a text's box whether to pass its place over; most needn't be priced then
+        """
+        places = self._places
         while True:
-            below = min(limit, places[number].cost) if number < len(places) else limit
-            coming = self._next.least if self._next is not None else math.inf
-            if rough and rough[0].cost < below and rough[0].cost < coming:
-                place = heappop(rough)
-                self._keep(full_price(place.candidate, self._paper), place.candidate, place.number)
-            elif coming < below:
-                self._take_next()
+            below = places[at][0] if at < len(places) else math.inf
+            coming = self._next
+            if coming is not None and coming[0] < below and coming[0] < limit:
+                self._add(coming[1])
+                self._next = next(self._coming, None)
+                continue
+            if below >= limit:
+                return None
+            cost, number, candidate, exact, on_lines = places[at]
+            if passed(candidate.box):
+                at += 1
+            elif exact:
+                return at, Choice(candidate, cost, on_lines)
             else:
-                return places[number] if number < len(places) and places[number].cost < limit else None
+                del places[at]
+                cost = full_cost(candidate, self._paper, on_lines)
+                if cost < math.inf:
+                    insort(places, (cost, number, candidate, True, on_lines))
 
-    def _take_next(self) -> None:
-        for candidate in self._next.candidates if self._next is not None else ():
-            self._found += 1
-            price = least_price(candidate, self._paper)
-            if price.on_lines:
-                heappush(self._rough, _Place(price.cost, self._found, candidate, True))
-            else:
-                self._keep(price, candidate, self._found)
-        self._next = next(self._coming, None)
-
-    def _keep(self, price: Price, candidate: Candidate, number: int) -> None:
-        if price.cost < math.inf:
-            insort(self._places, _Place(price.cost, number, candidate, price.on_lines))
+    def _add(self, candidate: Candidate) -> None:
+        self._found += 1
+        least, on_lines = least_cost(candidate, self._paper)
+        if least < math.inf:
+            exact = not on_lines and not candidate.lines
+            insort(self._places, (least, self._found, candidate, exact, on_lines))
 
     def take(self, choice: Choice | None) -> None:
         """Stand in a place, or in none."""
@@ -95,22 +95,23 @@ class _Label:
     def choose(self, labels: Iterable[_Label], limit: float = math.inf) -> None:
         """Take the cheapest place the other labels leave, none when that costs `limit` or more."""
         taken = Taken([one.footprint for one in labels if one is not self and one.footprint is not None])
-        choice, least, number = None, limit, 0
-        while (place := self.place(number, least)) is not None:
-            cost = place.cost + taken.cost(place.candidate)
+        choice, least, at = None, limit, 0
+        while (found := self.next_place(at, least, taken.covers)) is not None:
+            at, (candidate, cost, on_lines) = found
+            cost += taken.lines_cost(candidate.lines)
             if cost < least:
-                choice, least = Choice(place.candidate, cost, place.on_lines), cost
-            number += 1
+                choice, least = Choice(candidate, cost, on_lines), cost
+            at += 1
         self.take(choice)
 
 
-def place(labels: Sequence[Iterable[Batch]], paper: Field, passes: int = 1) -> list[Choice | None]:
+def place(labels: Sequence[Iterable[Way]], paper: Field, passes: int = 1) -> list[Choice | None]:
     """Choose a candidate for each label, in the order given: the first has the widest choice.
 
     passes : how often all labels choose again, the others in place
     Returns the choices, None where no candidate is allowed.
     """
-    waiting = [_Label(batches, paper) for batches in labels]
+    waiting = [_Label(ways, paper) for ways in labels]
     for label in waiting:
         label.choose(waiting)
     for _ in range(passes):
@@ -146,17 +147,24 @@ def _same(before: Iterable[Candidate | None], now: Iterable[Candidate | None]) -
 def _make_room(label: _Label, labels: Sequence[_Label]) -> None:
     """Let a badly placed label take a place others hold, if all are better off when those choose again.
 
-    Tries its best places, the others left out of account, but only the best of those the same others hold.
+    Tries its best places, the others left out of account, but only some of those the same others hold.
     """
     placed = [(one, Taken([one.footprint])) for one in labels if one is not label and one.footprint is not None]
     tried: list[list[_Label]] = []
-    number = 0
-    while len(tried) < _BEST_OF and (place := label.place(number, _cost(label.choice))) is not None:
-        number += 1
-        in_the_way = [other for other, taken in placed if taken.cost(place.candidate) == math.inf]
+
+    def hopeless(box: Box) -> bool:
+        covering = [one for one, taken in placed if taken.covers(box)]
+        return len(covering) > _MOST_MOVED or tried.count(covering) >= _EACH
+
+    at = 0
+    while len(tried) < _BEST_OF and (found := label.next_place(at, _cost(label.choice), hopeless)) is not None:
+        at, place = found
+        box, lines = place.candidate.box, place.candidate.lines
+        in_the_way = [one for one, taken in placed if taken.covers(box) or taken.lines_cost(lines) == math.inf]
+        at += 1
         if not 0 < len(in_the_way) <= _MOST_MOVED or tried.count(in_the_way) >= _EACH:
             continue
-        if _moved(label, Choice(place.candidate, place.cost, place.on_lines), in_the_way, labels):
+        if _moved(label, place, in_the_way, labels):
             return
         tried.append(in_the_way)
 

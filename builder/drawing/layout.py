@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from builder.drawing import look, symbol
 from builder.drawing.area import Area
@@ -14,10 +15,10 @@ from builder.drawing.dimension import dimension_ways
 from builder.drawing.disc import disc_ways
 from builder.drawing.field import Field
 from builder.drawing.font import Lettering
-from builder.drawing.frame import Frame
+from builder.drawing.frame import Break, Frame
 from builder.drawing.grain import grain_ways
 from builder.drawing.label import Word, corner_ways, word_ways
-from builder.drawing.label_cost import Batch
+from builder.drawing.label_cost import Way
 from builder.drawing.label_place import Choice, place
 from builder.drawing.lettered import LabelArt
 from builder.drawing.line_work import LineWork, line_work
@@ -40,7 +41,7 @@ class Asked:
     """
 
     name: str
-    ways: Iterator[Batch]
+    ways: Iterator[Way]
     spare: bool = False
     together: str = ""
 
@@ -66,14 +67,22 @@ class Layout:
         """Is every label placed, and no text on lines?"""
         return not self.problems and not any(on_lines for _, on_lines in self.labels)
 
+    @cached_property
     def extent(self) -> Box:
         """Everything drawn, mm on paper."""
         boxes = [self.work.frame.box.grown(look.CUT_EDGE / 2), *self.work.blocked]
-        boxes += [trace.box for trace in self.work.traces]
+        pieces: list[tuple[XY, XY]] = []
         for art, _ in self.labels:
             boxes += [text.box for text in art.texts]
-            boxes += [Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])) for a, b in art.pieces]
             boxes += [art.disc.grown(look.THIN / 2)] if art.disc is not None else []
+            pieces += art.pieces
+        xs = [x for ax, _, bx, _, _ in self.work.traces for x in (ax, bx)]
+        ys = [y for _, ay, _, by, _ in self.work.traces for y in (ay, by)]
+        for start, end in pieces:
+            xs += (start[0], end[0])
+            ys += (start[1], end[1])
+        if xs:
+            boxes.append(Box(min(xs), min(ys), max(xs), max(ys)))
         return box_round(boxes)
 
 
@@ -129,20 +138,23 @@ def _marks(figure: FigureView, work: LineWork) -> list[str]:
 
 def _breaks(work: LineWork) -> list[str]:
     marks = []
-    box = work.frame.box
     for gap in work.frame.breaks:
-        middle = work.frame.at(((gap.low + gap.high) / 2, (gap.low + gap.high) / 2))[gap.axis]
-        space = (
-            Box(middle - 1.3, box.y0 - 1.4, middle + 1.3, box.y1 + 1.4)
-            if gap.axis == 0
-            else Box(box.x0 - 1.4, middle - 1.3, box.x1 + 1.4, middle + 1.3)
-        )
+        space = break_space(gap, work.frame)
         mark, lines = symbol.break_mark(space, gap.axis)
         marks.append(mark)
         for line in lines:
             work.traces += traces_of(line)
         work.blocked.append(space)
     return marks
+
+
+def break_space(gap: Break, frame: Frame) -> Box:
+    """The space a break takes on paper."""
+    box = frame.box
+    middle = frame.at(((gap.low + gap.high) / 2, (gap.low + gap.high) / 2))[gap.axis]
+    if gap.axis == 0:
+        return Box(middle - 1.3, box.y0 - 1.4, middle + 1.3, box.y1 + 1.4)
+    return Box(box.x0 - 1.4, middle - 1.3, box.x1 + 1.4, middle + 1.3)
 
 
 def _ends(figure: FigureView, frame: Frame) -> tuple[XY | None, XY | None]:
