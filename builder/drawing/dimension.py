@@ -62,7 +62,7 @@ def room_beside(line: DimensionLine, lettering: Lettering) -> float:
     """Room for a dimension beyond the part, mm: an estimate, before it is known where it can stand."""
     if abs(line.away[0]) > abs(line.away[1]):
         return lettering.pitch * (2 if " (" in line.text else 1) + 2.5 + look.CUT_EDGE
-    return _FIRST_TIER + _TEXT_GAP + lettering.above + lettering.below + 0.3
+    return _FIRST_TIER + 2 * _TEXT_GAP + lettering.above + lettering.below
 
 
 @dataclass(frozen=True, slots=True)

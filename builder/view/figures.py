@@ -5,25 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.geometry import Bounds, FeatureShape, PartShape, Path, Placing, Point
+from builder.geometry import Bounds, PartShape, Path, Placing, Point
 from builder.model import (
     Dimensions,
     Expression,
     Fold,
-    Part,
     PlantModel,
     Quantity,
     Seam,
-    Tolerance,
     Values,
     show_quantity,
 )
+from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
 from builder.view.dimension_line import dimension_points, feature_bounds
-from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.figure import DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
 from builder.view.strokes import THROUGH, feature_strokes, worked_route
 from builder.view.window import cut_to, detail_window, window_frame
-from builder.view.words import listed, plain, tolerance_pair
+from builder.view.words import tolerance_pair
 
 _GRAIN = {"up": 90.0, "across": 0.0}
 _REFERENCE = {
@@ -37,28 +36,6 @@ _REFERENCE = {
 }
 _MOST_DIMENSIONS = 3
 _LOCATOR_MM = (24.0, 20.0)
-
-
-@dataclass(frozen=True, slots=True)
-class Ask:
-    """What a figure is asked to show.
-
-    checks : (dimension's full name, tolerance) worked to in this step
-    rings  : (part, feature) to look at; order : what is worked now, in working order
-    """
-
-    name: str
-    title: str
-    part: str
-    before: Made
-    now: Made = frozenset()
-    wrong: bool = False
-    order: tuple[tuple[str, str], ...] = ()
-    cut_now: bool = False
-    checks: tuple[tuple[str, Tolerance], ...] = ()
-    rings: Made = frozenset()
-    words: bool = True
-    size: tuple[float, float, float] = (98.0, 62.0, 2.8)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +67,7 @@ class Studio:
         )
         route = tuple(run for one in now for run in worked_route(one.shape, one.placing)) if ask.words else ()
         if ask.cut_now:
-            route = () if _chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
+            route = () if chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
         whole = _bounds(strokes)
         window = detail_window(_focus(now), whole, (width, height)) if ask.words and now and not ask.cut_now else None
@@ -103,15 +80,15 @@ class Studio:
             strokes=strokes,
             bounds=window or whole,
             facts=tuple(self._facts(shape, shown, ask)),
-            alt=_alt(shape.part, shown, ask),
-            side=_side(shape, ask),
+            alt=alt(shape.part, shown, ask),
+            side=side(shape, ask),
             route=route,
             start=route[0].start if route else None,
             end=route[-1].end if route else None,
-            ring=tuple(point for point in _ringed(layers, ask.rings) if _in(point, window)),
+            ring=tuple(point for point in ringed(layers, ask.rings) if _in(point, window)),
             grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
             dimensions=_seen(self._dimensions(shape, now, ask), window) if ask.words else (),
-            callouts=tuple(one for one in _callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
+            callouts=tuple(one for one in callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
             width_mm=width,
             height_mm=height,
             text_mm=text,
@@ -137,10 +114,10 @@ class Studio:
         for layer in layers:
             if layer.when != "outline":
                 fill = "wrong" if layer.wrong else "ground"
-                chopped = layer.when == "now" and _chopped(layer.shape)
-                when = "part" if chopped else layer.when
+                ends_only = layer.when == "now" and chopped(layer.shape)
+                when = "part" if ends_only else layer.when
                 yield Stroke("cut edge", when, layer.outline.segments, closed=True, fill=fill)
-                for end in ("left", "right") if chopped else ():
+                for end in ("left", "right") if ends_only else ():
                     # A strip cutter makes the ends; the long edges come with the webbing.
                     yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
@@ -244,17 +221,6 @@ def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Pla
         yield from _placed(component.shape, component.placing.then(placing))
 
 
-def _chopped(shape: PartShape) -> bool:
-    return shape.part.outline is not None and shape.part.outline.strip is not None
-
-
-def _side(shape: PartShape, ask: Ask) -> str:
-    """The side shown. A sub-assembly's layers show different sides, and webbing has none worth a word."""
-    if not ask.words or shape.components or _chopped(shape):
-        return ""
-    return "wrong side" if ask.wrong else "right side"
-
-
 def _focus(now: Sequence[SceneFeature]) -> Bounds:
     """Box of all that is worked now, where it lies."""
     boxes = []
@@ -278,61 +244,3 @@ def _seen(lines: Iterable[DimensionLine], window: Bounds | None) -> tuple[Dimens
 def _bounds(strokes: Sequence[Stroke]) -> Bounds:
     boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
-
-
-def _ringed(layers: Sequence[SceneLayer], rings: Made) -> Iterator[Point]:
-    for layer in layers:
-        for name, feature in layer.shape.features.items():
-            if (layer.shape.name, name) in rings:
-                for point in feature.points or (_middle(feature),):
-                    yield layer.placing.point(point)
-
-
-def _middle(feature: FeatureShape) -> Point:
-    """The middle of all of a feature."""
-    left, bottom, right, top = feature_bounds(feature)
-    return (left + right) / 2, (bottom + top) / 2
-
-
-def _callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
-    sewn = [one for one in now if one.shape.kind == "seam"]
-    for number, one in enumerate(sewn if len(sewn) > 1 else (), start=1):
-        # Seams sewn one after the other are numbered in their order.
-        yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
-    for one in () if ask.cut_now else now:
-        if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
-            yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
-    for layer in layers:
-        for name, feature in layer.shape.features.items():
-            if (layer.shape.name, name) in ask.rings - ask.now:
-                for anchor in feature.points[:1] or (_middle(feature),):
-                    yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
-
-
-def _anchor(one: SceneFeature) -> Point:
-    if one.shape.points:
-        return one.shape.points[len(one.shape.points) // 2]
-    if one.shape.regions:
-        return one.shape.regions[0].centroid()
-    run = one.shape.paths[0].runs[0]
-    return run.point_at(0.3)
-
-
-def _name(one: SceneFeature) -> str:
-    return one.shape.feature.label or plain(one.shape.name)
-
-
-def _alt(part: Part, shown: Sequence[SceneFeature], ask: Ask) -> str:
-    """The figure in words: part, side, what is worked now, what is already there, what to look at."""
-    sentences = [f"{part.title}, {'wrong' if ask.wrong else 'right'} side."]
-    now = [_name(one) for one in shown if one.when == "now"]
-    earlier = [_name(one) for one in shown if one.when != "now"]
-    if ask.cut_now:
-        sentences.append("Cut out now, along its outline.")
-    if now:
-        sentences.append(f"Worked now: {listed(now)}.")
-    if ask.rings:
-        sentences.append(f"Look at: {listed([plain(name) for _, name in sorted(ask.rings)])}.")
-    if earlier:
-        sentences.append(f"Already there: {listed(earlier)}.")
-    return " ".join(sentences)

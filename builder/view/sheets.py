@@ -8,23 +8,20 @@ from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
 from builder.model import (
-    EACH_PIECE,
     Dimensions,
     Operation,
     OperationTime,
     PlantModel,
     Results,
     Step,
-    StepTime,
     Tolerance,
     feature_homes,
     find_feature,
     settings_of,
     show_minutes,
-    show_number,
-    show_seconds,
     shown_part,
 )
+from builder.view.asking import Ask
 from builder.view.controls import (
     cautions_of,
     faults_of,
@@ -35,25 +32,18 @@ from builder.view.controls import (
     settings_shown,
 )
 from builder.view.figure import FigureView
-from builder.view.figures import Ask, Studio, exact
+from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
 from builder.view.grouping import SheetGroup, Usage
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.time_words import often, pieces_an_hour, seconds_words, step_source
 from builder.view.words import both_units, dimension_words
 
 ARC_MINUTES = 20.0
 """Least visual angle of capitals on a sheet (NUREG-0700 1.3.1-4: 16 to 24, 20 to 22 preferred; read)."""
 LEAST_CAPITAL_MM = 2.5
 _MOST_HEADINGS = 4
-_SOURCES = {
-    "study": "readings",
-    "element": "element table",
-    "estimate": "estimate",
-    "model": "machine model",
-    "carried over": "carried over from another size",
-    "none": "none",
-}
 
 
 def capital_mm(distance_mm: float) -> float:
@@ -130,7 +120,7 @@ class SheetMaker:
             picture=self._picture(operation, group, studio, work),
             incoming=tuple(dict.fromkeys(self._incoming(operation, makers))),
             outgoing=tuple(self._outgoing(operation, takers)),
-            pieces_an_hour=_pieces_an_hour(time, pieces),
+            pieces_an_hour=pieces_an_hour(time, pieces),
             standard_minutes=show_minutes(time.labour_min) if time else "",
             machine_minutes=show_minutes(time.machine_min) if time else "",
             bundle=str(operation.bundle or model.plant.bundle),
@@ -171,7 +161,7 @@ class SheetMaker:
         found = time.step(step.step) if time is not None else None
         return StepView(
             name=step.step,
-            do=f"{step.do} *{often}.*" if (often := _often(step)) else step.do,
+            do=f"{step.do} *{words}.*" if (words := often(step)) else step.do,
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
@@ -179,9 +169,9 @@ class SheetMaker:
             figure=self._figure(number, step, group, studio, work, measures),
             photo=self._photo(step),
             number=number,
-            seconds=_seconds_words(found),
+            seconds=seconds_words(found),
             seconds_value=found.total_s if found is not None else 0.0,
-            source=_source_words(found),
+            source=step_source(found),
         )
 
     def _figure(
@@ -268,43 +258,6 @@ class SheetMaker:
             yield self.model.operations[name].title
         if not names:
             yield "finished"
-
-
-def _often(step: Step) -> str:
-    """How often a step is done, when that is not once a piece: printed behind its action line."""
-    words = ""
-    if step.per is not None and step.per != EACH_PIECE:
-        every = {"piece": "piece", "pieces": f"{step.per.n} pieces", "bundle": "bundle", "batch": "batch"}[step.per.per]
-        count = int(step.per.count)
-        words = f"Every {every}" if count == 1 else f"{count} times every {every}"
-    if step.during is not None:
-        words = f"{words}, while it runs" if words else "While it runs"
-    return words
-
-
-def _pieces_an_hour(time: OperationTime | None, pieces: int) -> str:
-    """What one place can give: limited by labour or by the time its machine is held, whichever is more."""
-    longest = max(time.labour_min, time.machine_min) if time is not None else 0.0
-    return show_number(60 * pieces / longest, 0) if longest else ""
-
-
-def _seconds_words(time: StepTime | None) -> str:
-    if time is None:
-        return ""
-    words = show_seconds(time.total_s)
-    return words if time.share == 1 else f"{words}, {time.share.numerator} in {time.share.denominator}"
-
-
-def _source_words(time: StepTime | None) -> str:
-    if time is None:
-        return ""
-    words = " + ".join(source_words(one) for one in time.source.split(" + "))
-    return f"{time.readings} {words}" if time.readings else words
-
-
-def source_words(source: str) -> str:
-    """A source of time in words."""
-    return _SOURCES[source]
 
 
 def _headings(

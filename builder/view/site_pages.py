@@ -24,7 +24,7 @@ from builder.view.controls import cautions_of, protection_of
 from builder.view.grouping import SheetGroup
 from builder.view.pages import HomePage, Link, ProductPage, RouteRow, SiteFrame, StationPage, VariantView
 from builder.view.sheet import SheetView
-from builder.view.sheets import source_words
+from builder.view.time_words import source_words
 
 _ATTENDANCE = {"constant": "constant", "in sight": "in sight", "free": "free"}
 

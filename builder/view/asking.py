@@ -1,0 +1,104 @@
+"""What a figure is asked to show, and the words on it: callouts, rings, the side, the text alternative."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from builder.geometry import FeatureShape, PartShape, Point
+from builder.model import Part, Tolerance
+from builder.view.dimension_line import feature_bounds
+from builder.view.figure import Callout
+from builder.view.scene import Made, SceneFeature, SceneLayer
+from builder.view.words import listed, plain
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """What a figure is asked to show.
+
+    checks : (dimension's full name, tolerance) worked to in this step
+    rings  : (part, feature) to look at; order : what is worked now, in working order
+    """
+
+    name: str
+    title: str
+    part: str
+    before: Made
+    now: Made = frozenset()
+    wrong: bool = False
+    order: tuple[tuple[str, str], ...] = ()
+    cut_now: bool = False
+    checks: tuple[tuple[str, Tolerance], ...] = ()
+    rings: Made = frozenset()
+    words: bool = True
+    size: tuple[float, float, float] = (98.0, 62.0, 2.8)
+
+
+def ringed(layers: Sequence[SceneLayer], rings: Made) -> Iterator[Point]:
+    for layer in layers:
+        for name, feature in layer.shape.features.items():
+            if (layer.shape.name, name) in rings:
+                for point in feature.points or (_middle(feature),):
+                    yield layer.placing.point(point)
+
+
+def _middle(feature: FeatureShape) -> Point:
+    """The middle of all of a feature."""
+    left, bottom, right, top = feature_bounds(feature)
+    return (left + right) / 2, (bottom + top) / 2
+
+
+def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
+    sewn = [one for one in now if one.shape.kind == "seam"]
+    for number, one in enumerate(sewn if len(sewn) > 1 else (), start=1):
+        # Seams sewn one after the other are numbered in their order.
+        yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
+    for one in () if ask.cut_now else now:
+        if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
+            yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
+    for layer in layers:
+        for name, feature in layer.shape.features.items():
+            if (layer.shape.name, name) in ask.rings - ask.now:
+                for anchor in feature.points[:1] or (_middle(feature),):
+                    yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
+
+
+def _anchor(one: SceneFeature) -> Point:
+    if one.shape.points:
+        return one.shape.points[len(one.shape.points) // 2]
+    if one.shape.regions:
+        return one.shape.regions[0].centroid()
+    run = one.shape.paths[0].runs[0]
+    return run.point_at(0.3)
+
+
+def _name(one: SceneFeature) -> str:
+    return one.shape.feature.label or plain(one.shape.name)
+
+
+def alt(part: Part, shown: Sequence[SceneFeature], ask: Ask) -> str:
+    """The figure in words: part, side, what is worked now, what is already there, what to look at."""
+    sentences = [f"{part.title}, {'wrong' if ask.wrong else 'right'} side."]
+    now = [_name(one) for one in shown if one.when == "now"]
+    earlier = [_name(one) for one in shown if one.when != "now"]
+    if ask.cut_now:
+        sentences.append("Cut out now, along its outline.")
+    if now:
+        sentences.append(f"Worked now: {listed(now)}.")
+    if ask.rings:
+        sentences.append(f"Look at: {listed([plain(name) for _, name in sorted(ask.rings)])}.")
+    if earlier:
+        sentences.append(f"Already there: {listed(earlier)}.")
+    return " ".join(sentences)
+
+
+def chopped(shape: PartShape) -> bool:
+    return shape.part.outline is not None and shape.part.outline.strip is not None
+
+
+def side(shape: PartShape, ask: Ask) -> str:
+    """The side shown. A sub-assembly's layers show different sides, and webbing has none worth a word."""
+    if not ask.words or shape.components or chopped(shape):
+        return ""
+    return "wrong side" if ask.wrong else "right side"
