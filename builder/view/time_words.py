@@ -18,9 +18,10 @@ def often(step: Step) -> str:
     """How often a step is done, when that is not once a piece: printed behind its action line."""
     words = ""
     if step.per is not None and step.per != EACH_PIECE:
-        every = {"piece": "piece", "pieces": f"{step.per.n} pieces", "bundle": "bundle", "batch": "batch"}[step.per.per]
         count = int(step.per.count)
-        words = f"Every {every}" if count == 1 else f"{count} times every {every}"
+        one = {"pieces": f"{step.per.n} pieces"}.get(step.per.per, step.per.per)
+        per = f"per {one}" if step.per.per == "pieces" else f"a {one}"
+        words = f"Every {one}" if count == 1 else f"{count} times {per}"
     if step.during is not None:
         words = f"{words}, while it runs" if words else "While it runs"
     return words
