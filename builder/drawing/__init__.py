@@ -1,6 +1,5 @@
 """Door of the drawing room: view objects to SVG. It places labels and chooses scales; it calls no formula."""
 
-from builder.drawing.chart import time_bar_svg
 from builder.drawing.figure import Drawing, draw, draw_figure
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.lettered import TextBox
@@ -23,5 +22,4 @@ __all__ = [
     "raster_available",
     "sign_body",
     "sign_svg",
-    "time_bar_svg",
 ]
