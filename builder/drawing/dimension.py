@@ -13,6 +13,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 from heapq import heappop, heappush
+from typing import NamedTuple
 
 from builder.drawing import look
 from builder.drawing.box import Box, Trace, box_about
@@ -31,6 +32,8 @@ _NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0, 17.0, 21.5)
 # A dimension line inside the part is second best.
 _INSIDE = 2.5
 _PER_MM = 0.22
+# From so far in, a line inside the part costs less than one beyond it.
+_STAYS_INSIDE = 20.0
 _OVERHANG_PER_MM = 0.3
 _TIER = 1.4
 _FIRST_TIER, _TIERS = 3.2, 16
@@ -58,15 +61,41 @@ def measure_of(line: DimensionLine, frame: Frame) -> Measure:
     return Measure(start, end, along, away, length)
 
 
-def room_beside(line: DimensionLine, lettering: Lettering) -> float:
-    """Room for a dimension beyond the part, mm: an estimate, before it is known where it can stand."""
+def stays_inside(line: DimensionLine, frame: Frame) -> bool:
+    """Is a dimension so far in from the edge that it is cheaper drawn inside the part, where there is room?"""
+    base, outer = _reach(measure_of(line, frame), frame)
+    return outer - base > _STAYS_INSIDE
+
+
+def room_beside(line: DimensionLine, lettering: Lettering, first: bool) -> float:
+    """Room for a dimension beyond the part, mm: an estimate, before it is known where it can stand.
+
+    first : the first on its side, else it stands outside others
+    """
     if abs(line.away[0]) > abs(line.away[1]):
         return lettering.pitch * (2 if " (" in line.text else 1) + 2.5 + look.CUT_EDGE
-    return _FIRST_TIER + 2 * _TEXT_GAP + lettering.above + lettering.below
+    return (_FIRST_TIER if first else _TIER) + 2 * _TEXT_GAP + lettering.above + lettering.below
 
 
-@dataclass(frozen=True, slots=True)
-class _Level:
+def _reach(measure: Measure, frame: Frame) -> tuple[float, float]:
+    """How far the points of a dimension lie out on its side, and the part."""
+    base = max(_dot(measure.start, measure.away), _dot(measure.end, measure.away))
+    return base, _dot(frame.box.centre, measure.away) + frame.box.reach(measure.away)
+
+
+def tails_of(line: DimensionLine, frame: Frame) -> list[XY]:
+    """How far a dimension too short for its arrows reaches along itself: the ends of its line, at its two points."""
+    measure = measure_of(line, frame)
+    tail = _tail(measure)
+    return [_stepped(measure.start, measure.along, -tail), _stepped(measure.end, measure.along, tail)] if tail else []
+
+
+def _tail(measure: Measure) -> float:
+    """Length of the line beyond its ends where the arrows stand outside, 0 where they stand inside."""
+    return _TAIL if measure.length < 2 * HEAD_LENGTH + 1.2 else 0.0
+
+
+class _Level(NamedTuple):
     """A dimension line at one distance from the part.
 
     cost, drawn : what it costs by itself, and with what its lines meet
@@ -81,8 +110,7 @@ class _Level:
     traces: tuple[Trace, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Text:
+class _Text(NamedTuple):
     """A place of the text off the middle of its dimension line, the same at every level, and what it costs."""
 
     cost: float
@@ -95,14 +123,13 @@ class _Text:
 def dimension_ways(line: DimensionLine, frame: Frame, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """Every way to draw a dimension, cheapest first: extension length, place of the text, lines of text."""
     measure = measure_of(line, frame)
-    outside = measure.length < 2 * HEAD_LENGTH + 1.2
-    tail = _TAIL if outside else 0.0
+    tail = _tail(measure)
     texts = sorted(_texts(line, measure, tail, frame.box, lettering), key=lambda text: text.cost)
     for least, level, text in _by_cost(_levels(measure, frame, tail, paper), texts):
         middle = (level.first[0] + level.last[0]) / 2, (level.first[1] + level.last[1]) / 2
         box = text.box.moved(*middle)
         if paper.allows(box):
-            art = partial(_art, line.strong, text, box, level, measure.along, outside)
+            art = partial(_art, line.strong, text, box, level, measure.along, tail > 0)
             yield least, Candidate(box, level.traces, level.cost + text.cost, art)
 
 
@@ -126,8 +153,7 @@ def _by_cost(levels: Iterable[_Level], texts: Sequence[_Text]) -> Iterator[tuple
 
 def _levels(measure: Measure, frame: Frame, tail: float, paper: Field) -> Iterator[_Level]:
     """The distances a dimension line can be drawn at, by their own cost, without those where it can't."""
-    base = max(_dot(measure.start, measure.away), _dot(measure.end, measure.away))
-    outer = _dot(frame.box.centre, measure.away) + frame.box.reach(measure.away)
+    base, outer = _reach(measure, frame)
     steps = [(_PER_MM * step + _INSIDE, base + step) for step in _NEAR_LEVELS if base + step < outer - 1]
     tiers = [max(outer, base) + _FIRST_TIER + _TIER * tier for tier in range(_TIERS)]
     for cost, level in sorted([*steps, *((_PER_MM * (level - base), level) for level in tiers)]):

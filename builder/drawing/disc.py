@@ -62,22 +62,21 @@ def disc_ways(number: str, run: Run, lettering: Lettering, paper: Field) -> Iter
         at, way = along[share]
         known = ways.get((share, side, slide))
         if known is None:
-            normal = _slid((-way[1] * side, way[0] * side), way, slide)
-            # A disc is round: its reach in any direction is its radius; a longer number adds its straight part.
-            known = normal, disc.height / 2 + abs(normal[0]) * (disc.width - disc.height) / 2
-            ways[share, side, slide] = known
+            known = ways[share, side, slide] = _way_off(disc, way, side, slide)
         normal, reach = known
-        box = box_about(_gone(at, normal, off + reach), disc.width, disc.height)
+        box = box_about((at[0] + normal[0] * (off + reach), at[1] + normal[1] * (off + reach)), disc.width, height)
         if paper.allows(box):
             yield cost, _at(disc, box, at, normal, off, cost, lettering)
 
 
-def _slid(normal: XY, way: XY, slide: float) -> XY:
-    if slide == 0:
-        return normal
-    x, y = normal[0] + way[0] * slide, normal[1] + way[1] * slide
+def _way_off(disc: _Disc, way: XY, side: float, slide: float) -> tuple[XY, float]:
+    """The direction away from a run to one side, and how far the disc reaches along it.
+
+    A disc is round: its reach in any direction is its radius; a longer number adds its straight part.
+    """
+    x, y = -way[1] * side + way[0] * slide, way[0] * side + way[1] * slide
     size = math.hypot(x, y)
-    return x / size, y / size
+    return (x / size, y / size), disc.height / 2 + abs(x / size) * (disc.width - disc.height) / 2
 
 
 def _gone(at: XY, way: XY, off: float) -> XY:

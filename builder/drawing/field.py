@@ -15,8 +15,8 @@ from builder.drawing.box import Box, Trace
 # Clear space between two texts, and between a text and the middle of a line, mm printed.
 TEXT_GAP = 0.9
 LINE_GAP = 0.8
-# Sides of the squares traces are looked up in, mm: small ones only remember whether any trace is there.
-_SMALL, _LARGE = 1.0, 6.0
+# Side of the squares traces are looked up in, mm. Small ones, of 1 mm, only remember whether any trace is there.
+_LARGE = 6.0
 # So few traces are gone through faster than looked up.
 _FEW = 48
 # Room kept beyond the border, so that a box that has grown a little is still on the small squares.
@@ -55,11 +55,18 @@ class Field:
         return True
 
     def under(self, box: Box, gap: float) -> float:
-        """Weight of one trace that comes nearer than `gap` to a box on the paper, 0 when none does."""
+        """The least weight of a trace, if one comes nearer than `gap` to a box on the paper, else 0."""
         x0, y0, x1, y1 = box
         x0, y0, x1, y1 = x0 - gap, y0 - gap, x1 + gap, y1 + gap
-        across = (2 << int((x1 - self._left) / _SMALL)) - (1 << int((x0 - self._left) / _SMALL))
-        for row in self._rows[int((y0 - self._top) / _SMALL) : int((y1 - self._top) / _SMALL) + 1]:
+        left, top, right, bottom = x0 - self._left, y0 - self._top, x1 - self._left, y1 - self._top
+        # Line work in a square that lies wholly in the space passes it, line work that passes it touches its squares.
+        rows, first, last = self._rows, int(top), int(bottom)
+        across = (1 << int(right)) - (2 << int(left))
+        for row in rows[first + 1 : last] if across > 0 else ():
+            if row & across:
+                return self._lightest
+        across = (2 << int(right)) - (1 << int(left))
+        for row in rows[first : last + 1]:
             if row & across:
                 break
         else:
@@ -67,7 +74,7 @@ class Field:
         space = Box(x0, y0, x1, y1)
         for (left, top, right, bottom), trace in self.near(space):
             if left <= x1 and x0 <= right and top <= y1 and y0 <= bottom and trace.passes(space):
-                return trace.weight
+                return self._lightest
         return 0.0
 
     def near(self, box: Box) -> Sequence[Boxed]:
@@ -94,12 +101,16 @@ class Field:
         return [(trace.box, trace) for trace in self.traces]
 
     @cached_property
+    def _lightest(self) -> float:
+        return min([trace.weight for trace in self.traces], default=1.0)
+
+    @cached_property
     def _rows(self) -> list[int]:
         """The small squares with line work: a bit a column, a number a row."""
-        rows = [0] * (int((self.frame.y1 - self._top + _BEYOND) / _SMALL) + 1)
+        rows = [0] * (int(self.frame.y1 - self._top + _BEYOND) + 1)
         last = len(rows) - 1
         for trace in self.traces:
-            for row, first, until in _spans(trace, self._left, self._top, _SMALL):
+            for row, first, until in _spans(trace, self._left, self._top, 1.0):
                 if 0 <= row <= last and until >= 0:
                     rows[row] |= (2 << until) - (1 << (first if first > 0 else 0))
         return rows

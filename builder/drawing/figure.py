@@ -28,8 +28,8 @@ _HATCH_SPACING = 2.6
 _SCALE_WORTH = 60.0
 # Narrower figures are drawn as if this wide and made smaller whole, lines and symbols with the part.
 _FULL_WEIGHT_MM = 70.0
-# A clear drawing is drawn again only if it grows by this much.
-_WORTH_ANOTHER = 1.03
+# A clear drawing is drawn again only if it grows by this much, and that is this share of all that is wrong with it.
+_WORTH_ANOTHER, _WORTH_SHARE = 1.03, 0.03
 # Line work that leaves the paper is cut off.
 _BEYOND_PER_MM = 200.0
 
@@ -94,14 +94,25 @@ def _best_layout(figure: FigureView, lettering: Lettering) -> Layout:
         score = _score(figure, layout, paper)
         if best is None or score < least:
             best, least = layout, score
-        margins = used(layout, margins, lettering)
-        before, frame = frame, frame_within(figure, margins, paper)
-        enough = layout.clear and not _cut_off(layout, paper) and frame.scale < before.scale * _WORTH_ANOTHER
-        # The same frame gives the same layout; one so much smaller can't be worth more, however clear it is.
-        if enough or frame == before or _too_small(figure, frame, paper) >= least:
+        margins = used(figure, layout, margins, lettering, paper)
+        frame = frame_within(figure, margins, paper)
+        too_small = _too_small(figure, frame, paper)
+        saved = _too_small(figure, layout.work.frame, paper) - too_small
+        if too_small >= least or _enough(layout, frame, paper, saved >= _WORTH_SHARE * score):
             break
     assert best is not None
     return best
+
+
+def _enough(layout: Layout, following: Frame, paper: Box, saves: bool) -> bool:
+    """Is another layout in the following frame not worth while?
+
+    saves : would a clear drawing save a fair share of its score by being that large?
+    """
+    if following == layout.work.frame:
+        return True
+    clear = layout.clear and not _cut_off(layout, paper)
+    return clear and (not saves or following.scale < layout.work.frame.scale * _WORTH_ANOTHER)
 
 
 def _score(figure: FigureView, layout: Layout, paper: Box) -> float:

@@ -64,8 +64,10 @@ def full_cost(candidate: Candidate, paper: Field, on_lines: bool) -> float:
     """
     cost = candidate.cost
     if candidate.lines:
-        if _any_passes(candidate.lines, candidate.box.grown(_OWN_GAP)):
-            return math.inf
+        space = candidate.box.grown(_OWN_GAP)
+        for line in candidate.lines:
+            if line.passes(space):
+                return math.inf
         cost += lines_cost(candidate.lines, paper)
     if on_lines and cost < math.inf:
         space = candidate.box.grown(LINE_GAP)
@@ -123,6 +125,30 @@ def footprint(candidate: Candidate) -> Footprint:
     return Footprint(candidate.box.grown(TEXT_GAP), candidate.box.grown(_OTHER_GAP), lines, kept_off)
 
 
+def covering(box: Box, placed: Sequence[Footprint]) -> list[int]:
+    """The numbers of the labels whose text or lines leave no room for a text here."""
+    x0, y0, x1, y1 = box
+    found = []
+    for number, ((left, top, right, bottom), _, _, kept_off) in enumerate(placed):
+        if (x0 < right and left < x1 and y0 < bottom and top < y1) or (kept_off and _lined(box, kept_off)):
+            found.append(number)
+    return found
+
+
+def _lined(box: Box, kept_off: Iterable[Boxed]) -> bool:
+    """Does a line come too near to a text here?"""
+    x0, y0, x1, y1 = box
+    for (left, top, right, bottom), line in kept_off:
+        if x0 <= right and left <= x1 and y0 <= bottom and top <= y1 and line.passes(box.grown(_OTHER_GAP)):
+            return True
+    return False
+
+
+def runs_through(lines: Iterable[Trace], placed: Footprint) -> bool:
+    """Does one of a label's lines come too near to the text of another?"""
+    return any(line.passes(placed.off_lines) for line in lines)
+
+
 class Taken:
     """What labels already placed take, asked by one that looks for its place."""
 
@@ -139,10 +165,7 @@ class Taken:
         for left, top, right, bottom in self._texts:
             if x0 < right and left < x1 and y0 < bottom and top < y1:
                 return True
-        for (left, top, right, bottom), line in self._kept_off:
-            if x0 <= right and left <= x1 and y0 <= bottom and top <= y1 and line.passes(box.grown(_OTHER_GAP)):
-                return True
-        return False
+        return bool(self._kept_off) and _lined(box, self._kept_off)
 
     def lines_cost(self, lines: Sequence[Trace]) -> float:
         """Cost of a label's lines against the others; infinite when one runs through a text."""
@@ -155,14 +178,15 @@ class Taken:
         return known
 
     def _of_lines(self, lines: Sequence[Trace]) -> float:
-        for space in self._off_lines:
-            if _any_passes(lines, space):
-                return math.inf
-        return sum([_crossed(line, self._lines) for line in lines])
-
-
-def _any_passes(lines: Iterable[Trace], space: Box) -> bool:
-    return any(line.passes(space) for line in lines)
+        cost = 0.0
+        for line in lines:
+            x0, y0, x1, y1 = line.box
+            for space in self._off_lines:
+                left, top, right, bottom = space
+                if x0 <= right and left <= x1 and y0 <= bottom and top <= y1 and line.passes(space):
+                    return math.inf
+            cost += _crossed(line, self._lines)
+        return cost
 
 
 def _covered(space: Box, traces: Iterable[Boxed]) -> float:

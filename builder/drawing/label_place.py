@@ -18,7 +18,17 @@ from typing import NamedTuple
 
 from builder.drawing.box import Box
 from builder.drawing.field import Field
-from builder.drawing.label_cost import Candidate, Footprint, Taken, Way, footprint, full_cost, least_cost
+from builder.drawing.label_cost import (
+    Candidate,
+    Footprint,
+    Taken,
+    Way,
+    covering,
+    footprint,
+    full_cost,
+    least_cost,
+    runs_through,
+)
 
 # A label that costs more than this asks others to move; so many places are tried, so many others moved for one.
 _CROWDED = 25.0
@@ -40,6 +50,23 @@ _Place = tuple[float, int, Candidate, bool, bool]
 least it can be, and whether its text lies on lines. Sorts by cost, then number."""
 
 
+class _Stand(NamedTuple):
+    """Where a label stands: in no place without a choice.
+
+    price     : of the place against the field alone
+    footprint : what it takes
+    met       : the candidates, by identity, of the labels placed when it chose
+    """
+
+    choice: Choice | None = None
+    price: float = math.inf
+    footprint: Footprint | None = None
+    met: frozenset[int] = frozenset()
+
+
+_NOWHERE = _Stand()
+
+
 class _Label:
     """A label under way: its places so far, by cost, and the candidates still to come."""
 
@@ -47,19 +74,18 @@ class _Label:
         self._paper = paper
         self._coming: Iterator[Way] = iter(ways)
         self._next: Way | None = next(self._coming, None)
-        self._places: list[_Place] = []
+        self.places: list[_Place] = []
         self._found = 0
         self.seen: tuple[Candidate | None, ...] | None = None
-        self.choice: Choice | None = None
-        self.footprint: Footprint | None = None
+        self.stand = _NOWHERE
 
-    def next_place(self, at: int, limit: float, passed: Callable[[Box], bool]) -> tuple[int, Choice] | None:
-        """The first place not passed over, from the `at`-th on by cost; with where it stands.
+    def next_place(self, at: int, limit: float, passed: Callable[[Box], bool]) -> int | None:
+        """Where the first place not passed over stands, from the `at`-th on by cost. It is exact then.
 
         limit  : None when it would cost this or more
         passed : says of a text's box whether to pass its place over; most needn't be priced then
         """
-        places = self._places
+        places = self.places
         while True:
             below = places[at][0] if at < len(places) else math.inf
             coming = self._next
@@ -73,7 +99,7 @@ class _Label:
             if passed(candidate.box):
                 at += 1
             elif exact:
-                return at, Choice(candidate, cost, on_lines)
+                return at
             else:
                 del places[at]
                 cost = full_cost(candidate, self._paper, on_lines)
@@ -85,24 +111,43 @@ class _Label:
         least, on_lines = least_cost(candidate, self._paper)
         if least < math.inf:
             exact = not on_lines and not candidate.lines
-            insort(self._places, (least, self._found, candidate, exact, on_lines))
+            insort(self.places, (least, self._found, candidate, exact, on_lines))
 
-    def take(self, choice: Choice | None) -> None:
-        """Stand in a place, or in none."""
-        self.choice = choice
-        self.footprint = None if choice is None else footprint(choice.candidate)
+    @property
+    def choice(self) -> Choice | None:
+        """The place it stands in, None for no place."""
+        return self.stand.choice
 
     def choose(self, labels: Iterable[_Label], limit: float = math.inf) -> None:
         """Take the cheapest place the other labels leave, none when that costs `limit` or more."""
-        taken = Taken([one.footprint for one in labels if one is not self and one.footprint is not None])
-        choice, least, at = None, limit, 0
-        while (found := self.next_place(at, least, taken.covers)) is not None:
-            at, (candidate, cost, on_lines) = found
-            cost += taken.lines_cost(candidate.lines)
+        others = [one.stand for one in labels if one is not self and one.choice is not None]
+        taken = Taken([other.footprint for other in others if other.footprint is not None])
+        met = frozenset([id(other.choice.candidate) for other in others if other.choice is not None])
+        if self._stands_best(taken, met):
+            return
+        best, least, at = None, limit, self.next_place(0, limit, taken.covers)
+        while at is not None:
+            place = self.places[at]
+            cost = place[0] + taken.lines_cost(place[2].lines)
             if cost < least:
-                choice, least = Choice(candidate, cost, on_lines), cost
-            at += 1
-        self.take(choice)
+                best, least = place, cost
+            at = self.next_place(at + 1, least, taken.covers)
+        self.stand = _Stand(met=met) if best is None else _standing(best, least, met)
+
+    def _stands_best(self, taken: Taken, met: frozenset[int]) -> bool:
+        """Is its place the best still?
+
+        It is if those it was chosen beside haven't moved and no other has made it dearer.
+        """
+        choice, price, _, before = self.stand
+        if choice is None or not before <= met:
+            return False
+        return price + taken.lines_cost(choice.candidate.lines) <= choice.cost
+
+
+def _standing(place: _Place, cost: float, met: frozenset[int] = frozenset()) -> _Stand:
+    price, _, candidate, _, on_lines = place
+    return _Stand(Choice(candidate, cost, on_lines), price, footprint(candidate), met)
 
 
 def place(labels: Sequence[Iterable[Way]], paper: Field, passes: int = 1) -> list[Choice | None]:
@@ -125,8 +170,7 @@ def place(labels: Sequence[Iterable[Way]], paper: Field, passes: int = 1) -> lis
 
 def _choose_again(label: _Label, labels: Sequence[_Label]) -> None:
     """A better place with all others in place, made free if need be. Nothing to do when none has moved since."""
-    now = _places_of(labels)
-    if label.seen is not None and _same(label.seen, now):
+    if label.seen is not None and _same(label.seen, _places_of(labels)):
         return
     before = label.choice
     if _cost(label.choice) > _CROWDED:
@@ -149,34 +193,40 @@ def _make_room(label: _Label, labels: Sequence[_Label]) -> None:
 
     Tries its best places, the others left out of account, but only some of those the same others hold.
     """
-    placed = [(one, Taken([one.footprint])) for one in labels if one is not label and one.footprint is not None]
-    tried: list[list[_Label]] = []
+    others = [one for one in labels if one is not label and one.choice is not None]
+    placed = [one.stand.footprint for one in others if one.stand.footprint is not None]
+    tried: list[list[int]] = []
 
     def hopeless(box: Box) -> bool:
-        covering = [one for one, taken in placed if taken.covers(box)]
-        return len(covering) > _MOST_MOVED or tried.count(covering) >= _EACH
+        covered = covering(box, placed)
+        return len(covered) > _MOST_MOVED or tried.count(covered) >= _EACH
 
-    at = 0
-    while len(tried) < _BEST_OF and (found := label.next_place(at, _cost(label.choice), hopeless)) is not None:
-        at, place = found
-        box, lines = place.candidate.box, place.candidate.lines
-        in_the_way = [one for one, taken in placed if taken.covers(box) or taken.lines_cost(lines) == math.inf]
-        at += 1
-        if not 0 < len(in_the_way) <= _MOST_MOVED or tried.count(in_the_way) >= _EACH:
-            continue
-        if _moved(label, place, in_the_way, labels):
-            return
-        tried.append(in_the_way)
+    at = label.next_place(0, _cost(label.choice), hopeless)
+    while at is not None and len(tried) < _BEST_OF:
+        place = label.places[at]
+        in_the_way = _in_the_way(place[2], placed)
+        if 0 < len(in_the_way) <= _MOST_MOVED and tried.count(in_the_way) < _EACH:
+            if _moved(label, place, [others[number] for number in in_the_way], labels):
+                return
+            tried.append(in_the_way)
+        at = label.next_place(at + 1, _cost(label.choice), hopeless)
 
 
-def _moved(label: _Label, choice: Choice, in_the_way: Sequence[_Label], labels: Sequence[_Label]) -> bool:
+def _in_the_way(candidate: Candidate, placed: Sequence[Footprint]) -> list[int]:
+    """The numbers of the labels that would have to make room."""
+    found = covering(candidate.box, placed)
+    through = [number for number, one in enumerate(placed) if runs_through(candidate.lines, one)]
+    return sorted({*found, *through}) if through else found
+
+
+def _moved(label: _Label, place: _Place, in_the_way: Sequence[_Label], labels: Sequence[_Label]) -> bool:
     """Take the place and let the others choose again; everything is put back when that costs more."""
     every = [label, *in_the_way]
-    before = [one.choice for one in every]
-    label.take(choice)
+    before = [one.stand for one in every]
+    label.stand = _standing(place, place[0])
     for other in in_the_way:
-        other.take(None)
-    left = sum(_cost(one) for one in before) - choice.cost - 1e-9
+        other.stand = _NOWHERE
+    left = sum(_cost(stand.choice) for stand in before) - place[0] - 1e-9
     for other in in_the_way:
         other.choose(labels, left)
         left -= _cost(other.choice)
@@ -184,8 +234,8 @@ def _moved(label: _Label, choice: Choice, in_the_way: Sequence[_Label], labels: 
             break
     else:
         return True
-    for one, old in zip(every, before, strict=True):
-        one.take(old)
+    for one, stand in zip(every, before, strict=True):
+        one.stand = stand
     return False
 
 

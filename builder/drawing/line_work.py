@@ -210,7 +210,7 @@ def _seam(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
 def _bartack(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     art = bartack_art(runs, pen_of(one, 0.4))
     (work.over if one.when == "now" else work.body).extend(art)
-    work.trace(runs)
+    # Its stitches are many, and labels keep off the whole of it anyway.
     work.blocked += [_round_points(points_of(chain)).grown(0.3) for chain in chains(runs)]
 
 

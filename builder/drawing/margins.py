@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from builder.drawing import look
 from builder.drawing.box import Box, box_about, box_round
-from builder.drawing.dimension import room_beside
+from builder.drawing.dimension import room_beside, stays_inside, tails_of
 from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame, breaks_for, fit
 from builder.drawing.layout import Layout, break_space
@@ -26,6 +26,11 @@ class Margins:
     right: float = _LEAST
     bottom: float = _LEAST
 
+    @property
+    def sides(self) -> tuple[float, float, float, float]:
+        """Left, top, right, bottom."""
+        return self.left, self.top, self.right, self.bottom
+
     def area(self, paper: Box) -> Box:
         """What is left for the part."""
         return Box(paper.x0 + self.left, paper.y0 + self.top, paper.x1 - self.right, paper.y1 - self.bottom)
@@ -42,25 +47,30 @@ def frame_within(figure: FigureView, margins: Margins, paper: Box) -> Frame:
     return fit(figure.bounds, breaks_for(figure, area.width, area.height), area)
 
 
-def estimated(figure: FigureView, lettering: Lettering, paper: Box) -> Margins:
-    """Margins before anything is placed: the overhang of symbols, and room for the dimensions on their sides."""
+def estimated(figure: FigureView, lettering: Lettering, paper: Box, wary: bool = False) -> Margins:
+    """Margins before anything is placed: the overhang of symbols, and room for the dimensions on their sides.
+
+    wary : every dimension may need its room outside the part, even where it could stand inside
+    """
     frame = frame_within(figure, Margins(), paper)
     symbols = _beyond(_symbols(figure, frame), frame.box)
     rooms = [0.0] * 4
     for line in figure.dimensions:
-        x, y = line.away
-        side = (2 if x > 0 else 0) if abs(x) > abs(y) else (1 if y > 0 else 3)
-        rooms[side] += room_beside(line, lettering)
+        if wary or not stays_inside(line, frame):
+            x, y = line.away
+            side = (2 if x > 0 else 0) if abs(x) > abs(y) else (1 if y > 0 else 3)
+            rooms[side] += room_beside(line, lettering, first=not rooms[side])
     return Margins(*(max(_LEAST, over + look.PAD, room + look.PAD) for over, room in zip(symbols, rooms, strict=True)))
 
 
 def _symbols(figure: FigureView, frame: Frame) -> Box:
-    """The box round the part and the marks of a size of their own."""
+    """The box round the part and what has a size of its own: marks, and the arrows of short dimensions."""
     boxes = [frame.box, *(break_space(gap, frame) for gap in frame.breaks)]
     boxes += [box_about(frame.at(point), *[2 * look.RING_RADIUS + look.RING] * 2) for point in figure.ring]
     for point, radius in ((figure.start, look.START_RADIUS), (figure.end, look.END_REACH)):
         if point is not None:
             boxes.append(box_about(frame.at(point), 2 * radius, 2 * radius))
+    boxes += [Box(x, y, x, y) for line in figure.dimensions for x, y in tails_of(line, frame)]
     return box_round(boxes)
 
 
@@ -69,11 +79,13 @@ def _beyond(extent: Box, part: Box) -> tuple[float, float, float, float]:
     return part.x0 - extent.x0, part.y0 - extent.y0, extent.x1 - part.x1, extent.y1 - part.y1
 
 
-def used(layout: Layout, before: Margins, lettering: Lettering) -> Margins:
-    """What the labels took on each side of the part, and more room where one found no place."""
-    more = lettering.pitch * 1.6 if layout.problems else 0.0
-    wanted = [max(_LEAST, side + look.PAD) + more for side in _beyond(layout.extent, layout.work.frame.box)]
-    if more:
-        held = (before.left, before.top, before.right, before.bottom)
-        wanted = [max(now, old + more) for now, old in zip(wanted, held, strict=True)]
+def used(figure: FigureView, layout: Layout, before: Margins, lettering: Lettering, paper: Box) -> Margins:
+    """What the labels took on each side of the part, and more room where one found no place, or none off the lines."""
+    wanted = [max(_LEAST, side + look.PAD) for side in _beyond(layout.extent, layout.work.frame.box)]
+    if not layout.clear:
+        outside = estimated(figure, lettering, paper, wary=True).sides
+        more = lettering.pitch if layout.problems else 0.0
+        sides = zip(wanted, before.sides, outside, strict=True)
+        # Where dimensions had no room outside they get it; for a label without a place all other sides get some more.
+        wanted = [max(now, wary) if wary > old else max(now, old) + more for now, old, wary in sides]
     return Margins(*wanted)

@@ -20,9 +20,9 @@ _JOINED = 0.02
 _SMOOTH_COS = math.cos(math.radians(20))
 
 
-@dataclass(frozen=True)
+@dataclass
 class Run:
-    """One segment, or several as one, on paper.
+    """One segment, or several as one, on paper. Not to be changed; it isn't frozen because that makes it slow to make.
 
     points : its polyline, ends included
     curve  : writes the SVG path data that goes on from its start, where that is not the polyline
