@@ -5,7 +5,6 @@ from builder.computing.machine_time import chop_time, contour_time, cycle_time, 
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.operation_time import attendance_share, labour, operation_time
 from builder.computing.plant_time import compute, operation_dimensions, variants
-from builder.computing.step_time import missing_pace
 from builder.computing.study_time import basic_time
 
 __all__ = [
@@ -18,7 +17,6 @@ __all__ = [
     "corner_speeds",
     "cycle_time",
     "labour",
-    "missing_pace",
     "operation_dimensions",
     "operation_time",
     "path_time",

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from builder.computing.allowance import plant_factor
 from builder.computing.operation_time import operation_time
-from builder.computing.step_time import bench_of, step_times, study_of
+from builder.computing.step_time import bench_of, step_times
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
@@ -56,7 +56,7 @@ class _Clock:
 
     def _studied(self, name: str, values: Values) -> Values | None:
         """Dimensions of the size a study was taken in, None when they are these or the study names no size."""
-        study = study_of(self.model, name)
+        study = self.model.study_of(name)
         size = study.head.get("size", "") if study is not None else ""
         for product in self.model.products.values():
             if size not in product.sizes:

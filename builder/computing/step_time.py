@@ -27,6 +27,7 @@ from builder.model import (
     NO_SOURCE,
     Bartack,
     Estimate,
+    FeatureRef,
     MachineKind,
     Operation,
     PlantModel,
@@ -35,7 +36,6 @@ from builder.model import (
     Station,
     Step,
     StepTime,
-    Study,
     Values,
     cut_with,
     feature_homes,
@@ -48,6 +48,7 @@ from builder.model import (
 class Bench:
     """What the times of one operation are computed from: the operation at its station, in one size.
 
+    homes   : where each feature name leads
     studied : the dimensions its study was taken with, when they are others than `values`
     """
 
@@ -59,6 +60,7 @@ class Bench:
     station: Station
     kind: MachineKind
     settings: Mapping[str, SettingValue]
+    homes: Mapping[str, tuple[FeatureRef, ...]]
     studied: Values | None = None
 
     def setting(self, name: str, default: float) -> float:
@@ -79,12 +81,9 @@ def bench_of(
     station = model.stations.get(operation.station)
     if station is None or station.kind not in KINDS:
         return None
-    return Bench(model, book, name, values, operation, station, KINDS[station.kind], settings_of(model, name), studied)
-
-
-def study_of(model: PlantModel, operation: str) -> Study | None:
-    """The study an operation names under `times:`."""
-    return model.studies.get((model.operations[operation].times or "").rpartition("/")[2].removesuffix(".csv"))
+    kind, settings = KINDS[station.kind], settings_of(model, name)
+    homes = feature_homes(operation, model.states, model.parts)
+    return Bench(model, book, name, values, operation, station, kind, settings, homes, studied)
 
 
 def step_times(bench: Bench) -> Iterator[StepTime]:
@@ -97,9 +96,9 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
     plant = bench.model.plant
     bundle = bench.operation.bundle or plant.bundle
     share = (step.per or EACH_PIECE).share(plant.batch, bundle)
-    run = machine_run(step, bench)
+    run = modelled = machine_run(step, bench)
     hand, hand_estimated, hand_source = _hand(step, bench)
-    study = study_of(bench.model, bench.name)
+    study = bench.model.study_of(bench.name)
     readings = study.of_step(step.step) if study is not None else ()
     run_estimated = run if run and bench.station.pace.calibrated is None else 0.0
     sources = [source for source in (hand_source, "model" if run is not None else "") if source]
@@ -123,6 +122,7 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
         " + ".join(sources) or NO_SOURCE,
         len(readings),
         step.during or "",
+        modelled,
     )
 
 
@@ -161,7 +161,7 @@ def machine_run(step: Step, bench: Bench) -> float | None:
     """Seconds the machine runs for a step each time it is done, None when no model times such work there."""
     work, names = step.work
     model = bench.kind.model
-    if not model or not work or missing_pace(bench.station):
+    if not model or not work or bench.station.pace.missing(bench.kind.needs):
         return None
     total, found = 0.0, False
     for name in names:
@@ -171,18 +171,10 @@ def machine_run(step: Step, bench: Bench) -> float | None:
     return total if found else None
 
 
-def missing_pace(station: Station) -> list[str]:
-    """Constants of the machine model a station doesn't state."""
-    kind = KINDS.get(station.kind)
-    needs = kind.needs if kind is not None else ()
-    return [name for name in needs if getattr(station.pace, name.replace(" ", "_")) is None]
-
-
 def _run_of(work: str, name: str, bench: Bench) -> float | None:
     if work == "cut":
         return _cut_run(name, bench)
-    homes = feature_homes(bench.operation, bench.model.states, bench.model.parts)
-    ref = find_feature(name, homes)
+    ref = find_feature(name, bench.homes)
     shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
     feature = shape.features.get(ref.feature) if shape is not None and ref is not None else None
     if feature is None:

@@ -35,7 +35,15 @@ from builder.model.shown import (
     show_tolerance,
 )
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
-from builder.model.states import FeatureRef, cut_with, earlier_work, feature_homes, find_feature
+from builder.model.states import (
+    FeatureRef,
+    cut_with,
+    earlier_work,
+    feature_homes,
+    find_feature,
+    operation_bases,
+    operation_dimension,
+)
 from builder.model.station import Pace, SettingLimit, Station
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.study import Study
@@ -124,6 +132,8 @@ __all__ = [
     "link",
     "load_font_table",
     "near",
+    "operation_bases",
+    "operation_dimension",
     "route_of",
     "schema_of",
     "settings_of",

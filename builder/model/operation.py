@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterator
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
@@ -55,6 +56,12 @@ class Step(Noun):
     def work(self) -> tuple[str, Names]:
         """(kind-key, what it names), or ('', ()) for handwork."""
         return next(((key, getattr(self, key)) for key in WORK_KEYS if getattr(self, key)), ("", ()))
+
+    def mentions(self) -> Iterator[tuple[str, str, int]]:
+        """(key, name, number in its list) of all it works on and looks at."""
+        key, names = self.work
+        yield from ((key, name, number) for number, name in enumerate(names))
+        yield from (("look at", name, number) for number, name in enumerate(self.look_at))
 
 
 class ToleranceSpec(Noun):

@@ -9,6 +9,7 @@ from typing import Any
 from builder.finding import Place
 from builder.model.element import Element
 from builder.model.load import Entry
+from builder.model.machine import KINDS, MachineKind
 from builder.model.material import Material
 from builder.model.operation import Operation
 from builder.model.part import Part
@@ -57,6 +58,16 @@ class PlantModel:
         if entry is None:
             return Place("plant.yaml")
         return entry.place(*path, key=key, offset=offset)
+
+    def kind_of(self, operation: str) -> MachineKind | None:
+        """The kind of machine an operation is done at, None if its station or kind is unknown."""
+        station = self.stations.get(self.operations[operation].station)
+        return KINDS.get(station.kind) if station is not None else None
+
+    def study_of(self, operation: str) -> Study | None:
+        """The study an operation names in `times:`, as a path or by its name."""
+        typed = self.operations[operation].times or ""
+        return self.studies.get(typed.rpartition("/")[2].removesuffix(".csv"))
 
     def base_of(self, name: str) -> Part | None:
         """The part whose file holds the outline of a part state."""

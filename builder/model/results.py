@@ -22,6 +22,7 @@ class StepTime:
     source        : study | carried over | element | estimate | model | none, joined with ` + `
     readings      : number of readings behind it
     during        : name of the step in whose machine time this one is done, ''
+    modelled_s    : what the machine model says the run takes [s], also where a study overrules it; None without one
     """
 
     step: str
@@ -33,6 +34,7 @@ class StepTime:
     source: str
     readings: int = 0
     during: str = ""
+    modelled_s: float | None = None
 
     @property
     def total_s(self) -> float:

@@ -13,6 +13,7 @@ from builder.model.feature import Hole, Notch
 from builder.model.operation import Operation
 from builder.model.part import Part
 from builder.model.plant_model import State
+from builder.model.sizes import find_dimension
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +105,20 @@ def cut_with(part: Part) -> tuple[str, ...]:
     return tuple(name for name, feature in part.features.items() if isinstance(feature, Notch | Hole))
 
 
+def operation_bases(operation: Operation, states: Mapping[str, State]) -> tuple[str, ...]:
+    """Parts whose files an operation's names may mean: those of what it makes, then of what it needs, each once."""
+    names = (*operation.makes, *operation.needs)
+    return tuple(dict.fromkeys(states[name].base for name in names if name in states))
+
+
+def operation_dimension(
+    operation: Operation, text: str, states: Mapping[str, State], definitions: Mapping[str, object]
+) -> str | None:
+    """Full name of a dimension as an operation's file names it, None if no part of it has such a dimension."""
+    found = (find_dimension(text, base, definitions) for base in operation_bases(operation, states))
+    return next((full for full in found if full is not None), None)
+
+
 def feature_homes(
     operation: Operation, states: Mapping[str, State], parts: Mapping[str, Part]
 ) -> dict[str, tuple[FeatureRef, ...]]:
@@ -111,11 +126,7 @@ def feature_homes(
 
     Made parts first, then needed ones in order, then the parts inside those.
     """
-    bases: dict[str, None] = {}
-    for name in (*operation.makes, *operation.needs):
-        state = states.get(name)
-        if state is not None:
-            bases[state.base] = None
+    bases = dict.fromkeys(operation_bases(operation, states))
     for base in tuple(bases):
         bases.update(dict.fromkeys(_inside(base, states, parts)))
     homes: dict[str, tuple[FeatureRef, ...]] = {}

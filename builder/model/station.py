@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterable
 from typing import Literal
 
 from pydantic import Field
@@ -45,6 +46,10 @@ class Pace(Noun):
     dwell: Time | None = None
     cycle: Time | None = None
     calibrated: datetime.date | None = None
+
+    def missing(self, names: Iterable[str]) -> list[str]:
+        """Those of some constants, as files spell them, that are not stated."""
+        return [name for name in names if getattr(self, name.replace(" ", "_")) is None]
 
 
 class Station(Noun):

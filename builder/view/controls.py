@@ -18,6 +18,7 @@ from builder.model import (
     Station,
     Tolerance,
     Values,
+    operation_dimension,
     settings_of,
     show_quantity,
 )
@@ -109,18 +110,6 @@ def tolerance_fact(tolerance: Tolerance) -> str:
     return f"{tolerance.form} {nominal} {tolerance.low} {tolerance.high} {tolerance.dimension} in {tolerance.unit}"
 
 
-def full_dimension(operation: Operation, of: str, studio: Studio) -> str | None:
-    """Full name of the dimension a tolerance names: of the made parts, then of the needed ones."""
-    from builder.model import find_dimension
-
-    for part in (*operation.makes, *operation.needs):
-        base = studio.model.states[part].base if part in studio.model.states else None
-        full = find_dimension(of, base, studio.dimensions.definitions) if base is not None else None
-        if full is not None:
-            return full
-    return None
-
-
 def measures_of(
     operation: Operation, studio: Studio, sizes: Mapping[str, Values]
 ) -> dict[str, tuple[Measure, str | None, Tolerance]]:
@@ -130,7 +119,9 @@ def measures_of(
     """
     found: dict[str, tuple[Measure, str | None, Tolerance]] = {}
     for name, spec in operation.tolerances.items():
-        full = full_dimension(operation, spec.of, studio) if spec.of is not None else None
+        full = None
+        if spec.of is not None:
+            full = operation_dimension(operation, spec.of, studio.model.states, studio.dimensions.definitions)
         tolerance, fact = spec.is_, tolerance_fact(spec.is_)
         what = spec.what or name
         if full is not None:

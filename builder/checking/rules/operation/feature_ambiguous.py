@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.model import operation_bases
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -13,18 +14,12 @@ def check(subject: Subject) -> Iterator[Problem]:
     model = subject.model
     for name, operation in model.operations.items():
         owners: dict[str, list[str]] = {}
-        bases = dict.fromkeys(
-            model.states[part].base for part in (*operation.makes, *operation.needs) if part in model.states
-        )
-        for base in bases:
+        for base in operation_bases(operation, model.states):
             for feature in model.parts[base].features:
                 owners.setdefault(feature, []).append(base)
         said: set[str] = set()
         for number, step in enumerate(operation.steps):
-            key, names = step.work
-            wanted = [(key, one, i) for i, one in enumerate(names)]
-            wanted += [("look at", one, i) for i, one in enumerate(step.look_at)]
-            for where, feature, i in wanted:
+            for where, feature, i in step.mentions():
                 if len(owners.get(feature, ())) > 1 and feature not in said:
                     said.add(feature)
                     words = " and ".join(f"`{base}/{feature}`" for base in owners[feature])

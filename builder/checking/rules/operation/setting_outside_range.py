@@ -8,7 +8,7 @@ from fractions import Fraction
 from builder.checking.rule import Problem, Rule, Subject
 from builder.errors import TextFault
 from builder.finding import Severity
-from builder.model import KINDS, Quantity, Range, SettingValue, limit_range, settings_of, show_range
+from builder.model import KINDS, Quantity, Range, SettingLimit, SettingValue, limit_range, settings_of, show_range
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -25,7 +25,7 @@ def check(subject: Subject) -> Iterator[Problem]:
             words = ""
             if limit.choices is not None and value.words not in limit.choices:
                 words = f"it has {', '.join(limit.choices)}"
-            elif (limits := _limits(limit.limits, value, station.kind)) is not None and not _fits(value, limits):
+            elif (limits := _limits(limit, value)) is not None and not _fits(value, limits):
                 words = f"it goes from {show_range(limits, model.plant.units, both=False)}"
             if words:
                 message = f"{setting} {value.words} can't be set at {station.title}: {words}"
@@ -33,13 +33,9 @@ def check(subject: Subject) -> Iterator[Problem]:
                 yield Problem(("operation", name), ("settings", setting), message, about)
 
 
-def _limits(typed: str | None, value: SettingValue, kind: str) -> Range | None:
-    from builder.model import SettingLimit
-
-    if typed is None:
-        return None
+def _limits(limit: SettingLimit, value: SettingValue) -> Range | None:
     try:
-        return limit_range(SettingLimit.model_construct(limits=typed), KINDS[kind].settings[value.name])
+        return limit_range(limit, value.kind)
     except TextFault:
         return None  # reported by station-limit-unreadable
 

@@ -19,11 +19,7 @@ def check(subject: Subject) -> Iterator[Problem]:
             continue  # a part is unknown: reported, and its features can't be known
         homes = feature_homes(operation, model.states, model.parts)
         for number, step in enumerate(operation.steps):
-            key, names = step.work
-            wanted = [(key, one, i) for i, one in enumerate(names)] + [
-                ("look at", one, i) for i, one in enumerate(step.look_at)
-            ]
-            for where, feature, i in wanted:
+            for where, feature, i in step.mentions():
                 if find_feature(feature, homes) is not None or (where == "cut" and feature in operation.makes):
                     continue
                 parts = ", ".join((*operation.makes, *operation.needs)) or "nothing"

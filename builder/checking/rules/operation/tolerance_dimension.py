@@ -6,13 +6,11 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import near
+from builder.model import Operation, near, operation_bases, operation_dimension
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """`of:` in tolerances against the dimensions of the made and needed parts."""
-    from builder.checking.dimension_of import dimension_of, dimension_words
-
     for name, operation in subject.model.operations.items():
         for tolerance_name, tolerance in operation.tolerances.items():
             where = ("tolerances", tolerance_name)
@@ -21,13 +19,19 @@ def check(subject: Subject) -> Iterator[Problem]:
                     message = f"tolerance {tolerance_name} doesn't say what is measured"
                     yield Problem(("operation", name), where, message, (f"tolerance:{tolerance_name}",), key=True)
                 continue
-            if dimension_of(subject, operation, tolerance.of) is None:
-                words = dimension_words(subject, operation)
-                close = near(tolerance.of, words)
+            full = operation_dimension(operation, tolerance.of, subject.model.states, subject.dimensions.definitions)
+            if full is None:
+                close = near(tolerance.of, _dimension_words(subject, operation))
                 hint = f"Did you mean `{close[0]}`?" if close else ""
                 message = f"no part of this operation has a dimension `{tolerance.of}`"
                 about = (f"tolerance:{tolerance_name}", f"dimension:{tolerance.of}")
                 yield Problem(("operation", name), (*where, "of"), message, about, hint)
+
+
+def _dimension_words(subject: Subject, operation: Operation) -> list[str]:
+    """Short names of all dimensions an operation's tolerance could name."""
+    bases = operation_bases(operation, subject.model.states)
+    return sorted(one.short for one in subject.dimensions.definitions.values() if one.part in bases)
 
 
 RULE = Rule(

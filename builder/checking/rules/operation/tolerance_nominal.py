@@ -6,18 +6,17 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Quantity, Tolerance, show_quantity
+from builder.model import Quantity, Tolerance, operation_dimension, show_quantity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """The nominal value typed in a tolerance against the dimension it is a tolerance of."""
-    from builder.checking.dimension_of import dimension_of
-
     model = subject.model
     sizes = [subject.dimensions.sized(one) for product in model.products.values() for one in product.sizes.values()]
     for name, operation in model.operations.items():
         for tolerance_name, tolerance in operation.tolerances.items():
-            full = dimension_of(subject, operation, tolerance.of) if tolerance.of else None
+            definitions = subject.dimensions.definitions
+            full = operation_dimension(operation, tolerance.of, model.states, definitions) if tolerance.of else None
             spec = tolerance.is_
             if full is None or spec.form == "band" or spec.dimension != "length":
                 continue

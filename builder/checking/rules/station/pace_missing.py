@@ -13,7 +13,7 @@ def check(subject: Subject) -> Iterator[Problem]:
     """Constants the kind's machine model needs, under `pace:`."""
     for name, station in subject.model.stations.items():
         kind = KINDS.get(station.kind)
-        missing = [one for one in (kind.needs if kind else ()) if getattr(station.pace, one.replace(" ", "_")) is None]
+        missing = station.pace.missing(kind.needs) if kind is not None else []
         if kind is not None and missing:
             where = ("pace",) if len(missing) < len(kind.needs) else ("kind",)
             message = f"the machine time of a {kind.title} needs {', '.join(missing)}"

@@ -13,7 +13,7 @@ def check(subject: Subject) -> Iterator[Problem]:
     """Step names of studies against the operation that names the study in `times:`."""
     model = subject.model
     for name, operation in model.operations.items():
-        study = model.studies.get((operation.times or "").rpartition("/")[2].removesuffix(".csv"))
+        study = model.study_of(name)
         if study is None:
             continue
         known = [step.step for step in operation.steps]
