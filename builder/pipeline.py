@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing
 from dataclasses import dataclass, field, replace
+from datetime import UTC, date, datetime
 from pathlib import Path
 from time import perf_counter
 
@@ -70,7 +72,13 @@ def _left_out(linked: Linked, usable: frozenset[str]) -> int:
     return len(known - usable)
 
 
-def check_plant(folder: Path) -> Checked:
+def today_of() -> date:
+    """Today, or the day of SOURCE_DATE_EPOCH, so that a check can be repeated."""
+    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
+    return datetime.fromtimestamp(int(epoch), UTC).date() if epoch.isdecimal() else date.today()
+
+
+def check_plant(folder: Path, today: date | None = None) -> Checked:
     """Reading, model, checking, computing, and the rules that ask for numbers. Raises UsageError for no folder."""
     if not folder.is_dir():
         inside = " (this is a plant's folder: name it with a dot)" if Path("plant.yaml").is_file() else ""
@@ -83,10 +91,11 @@ def check_plant(folder: Path) -> Checked:
     book = ShapeBook(model.parts, model.states, linked.dimensions.definitions)
     findings = [*source.findings, *linked.findings]
     findings += _photo_findings(source, model)
-    findings += check_typed(Subject(model, linked.dimensions, book, frozenset()))
+    subject = Subject(model, linked.dimensions, book, frozenset(), today or today_of())
+    findings += check_typed(subject)
     usable = usable_operations(model, findings, linked.unusable)
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})
-    findings += check_results(Subject(model, linked.dimensions, book, usable, results))
+    findings += check_results(replace(subject, usable=usable, results=results))
     shown = tuple(report(findings, model))
     return Checked(source, linked, shown, results, book, usable, _left_out(linked, usable))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from pathlib import Path
 
@@ -11,6 +12,9 @@ from hypothesis import settings
 # How fast a reader is, is no matter of property tests: a shared machine is sometimes slow.
 settings.register_profile("shared machine", deadline=None)
 settings.load_profile("shared machine")
+
+# Rules about age ask what day it is; in tests it is always 25 November 2026.
+os.environ["SOURCE_DATE_EPOCH"] = "1795564800"
 
 ROOT = Path(__file__).resolve().parent.parent
 

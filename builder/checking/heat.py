@@ -29,7 +29,8 @@ def _materials(part: str, subject: Subject, inside: frozenset[str]) -> set[str]:
     if state is None or part in inside:
         return set()
     base = model.parts[state.base]
-    materials = {base.material} if base.material in model.materials and base.material else set()
+    own = model.material_of(part)
+    materials = {own} if own is not None and own in model.materials else set()
     for inner in (*(one.part for one in base.from_), *state.needs):
         materials |= _materials(inner, subject, inside | {part})
     return materials

@@ -2,12 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
 
 from builder.finding import Severity
 from builder.geometry import ShapeBook
-from builder.model import Dimensions, PlantModel, Results
+from builder.model import (
+    Dimensions,
+    Feature,
+    FeatureRef,
+    PlantModel,
+    Results,
+    SettingValue,
+    Step,
+    Values,
+    feature_homes,
+    find_feature,
+    operation_dimension,
+    settings_of,
+)
 
 PathStep = str | int
 
@@ -33,14 +47,75 @@ class Problem:
 
 
 @dataclass(frozen=True, slots=True)
+class Worked:
+    """A feature a step works on: `path` leads to its name in the operation's file, `part` is whose file it is in."""
+
+    step: Step
+    key: str
+    path: tuple[PathStep, ...]
+    part: str
+    name: str
+    feature: Feature
+
+
+@dataclass(frozen=True, slots=True)
 class Subject:
-    """What rules look at: the linked plant, its dimensions and shapes; `results` only for rules that ask for it."""
+    """What rules look at: the linked plant, its dimensions and shapes; `results` only for rules that ask for it.
+
+    What several rules need is worked out once and kept: settings, where feature names lead, sizes.
+    """
 
     model: PlantModel
     dimensions: Dimensions
     book: ShapeBook
     usable: frozenset[str]
+    today: date
     results: Results | None = None
+    _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
+    _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
+    _sizes: list[tuple[str, Values]] = field(default_factory=list)
+
+    def settings(self, operation: str) -> Mapping[str, SettingValue]:
+        """The readable settings of an operation; {} when its station or kind is unknown."""
+        if operation not in self._settings:
+            self._settings[operation] = settings_of(self.model, operation)
+        return self._settings[operation]
+
+    def homes(self, operation: str) -> Mapping[str, tuple[FeatureRef, ...]]:
+        """Where each feature name an operation may use leads."""
+        if operation not in self._homes:
+            one = self.model.operations[operation]
+            self._homes[operation] = feature_homes(one, self.model.states, self.model.parts)
+        return self._homes[operation]
+
+    def worked(self, operation: str) -> Iterator[Worked]:
+        """Features the steps of an operation work on, in order; parts cut out and unknown names are left out."""
+        homes = self.homes(operation)
+        for number, step in enumerate(self.model.operations[operation].steps):
+            key, names = step.work
+            for index, name in enumerate(names):
+                ref = find_feature(name, homes)
+                if ref is not None:
+                    feature = self.model.parts[ref.part].features[ref.feature]
+                    yield Worked(step, key, ("steps", number, key, index), ref.part, ref.feature, feature)
+
+    def sizes(self) -> Sequence[tuple[str, Values]]:
+        """('', values as typed), then each size of each product with its values; equal ones once."""
+        if not self._sizes:
+            seen: dict[int, str] = {id(self.dimensions.values): ""}
+            self._sizes.append(("", self.dimensions.values))
+            for product in self.model.products.values():
+                for size, overrides in product.sizes.items():
+                    values = self.dimensions.sized(overrides)
+                    if id(values) not in seen:
+                        seen[id(values)] = size
+                        self._sizes.append((size, values))
+        return self._sizes
+
+    def dimension(self, operation: str, text: str) -> str | None:
+        """Full name of a dimension as an operation's file names it, None if no part of it has such a dimension."""
+        one = self.model.operations[operation]
+        return operation_dimension(one, text, self.model.states, self.dimensions.definitions)
 
 
 Check = Callable[[Subject], Iterator[Problem]]

@@ -109,7 +109,6 @@ def _rests_on(name: str, model: PlantModel, bad: set[str]) -> bool:
             if part not in model.materials:
                 return True
             continue
-        base = model.parts[state.base]
-        if f"part:{state.base}" in bad or (base.material and f"material:{base.material}" in bad):
+        if f"part:{state.base}" in bad or f"material:{model.material_of(part)}" in bad:
             return True
     return False

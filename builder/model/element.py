@@ -6,17 +6,19 @@ import datetime
 from typing import Literal
 
 from builder.model.base import Noun, Text
-from builder.model.typed import Time
+from builder.model.typed import LengthRange, Time
 
 
 class Element(Noun):
     """An element of work timed once and used in many operations. `time` is a basic time, without allowance.
 
     basis : studied, or estimate until somebody times it
+    longest_side : sizes of pieces it was timed with; it says nothing about others
     """
 
     title: Text
     time: Time
     basis: Literal["studied", "estimate"]
+    longest_side: LengthRange | None = None
     readings: Text | None = None
     date: datetime.date | None = None

@@ -62,10 +62,14 @@ def _not_a_length(value: Dimension) -> bool:
 
 
 class Notch(Feature):
-    """A V cut in an edge: `notch: top`, `at: {left: 4 in}`."""
+    """A V cut in an edge: `notch: top`, `at: {left: 4 in}`.
+
+    meets : the part whose notch it is laid on when both are joined
+    """
 
     notch: Text
     depth: LengthOrExpression | None = None
+    meets: Text | None = None
 
 
 class Hole(Feature):
@@ -81,11 +85,13 @@ class Strip(Feature):
     """A strip, a patch or a smaller part laid on: `strip: handle-webbing` names its part.
 
     `at` is its lower left corner before it is turned. Its outline is that of the part it names.
+    free_end : it is meant to hang over the part's edge, as a tie or a pull does
     """
 
     strip: Text
     turn: Angle | None = None
     folded_under: LengthOrExpression | None = None
+    free_end: Flag = False
 
 
 class Seam(Feature):
@@ -93,6 +99,8 @@ class Seam(Feature):
 
     start : for a seam all round, the edge in whose middle it starts, the first edge when left out
     tack : where the seam is secured by sewing back; `binding` a tape that covers the edge
+    held : how it is kept on its line
+    joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
     """
 
     seam: Names
@@ -104,6 +112,9 @@ class Seam(Feature):
     tack: Literal["start and end", "start", "end", "none"] = "start and end"
     tack_stitches: Count = 3
     binding: Text | None = None
+    held: Literal["edge stop", "folder", "drawn line", "free hand"] | None = None
+    joins: Names = ()
+    ease: LengthOrExpression | None = None
 
 
 class Box(Feature):

@@ -22,13 +22,27 @@ class Material(Noun):
 
     mass : per area for sheets and foam, per length for webbing, tape and zips, each for hardware
     tex  : linear density of a thread
+    length      : of a roll or a sheet as bought
+    structure   : how it is made; needle points and grain follow from it
+    direction   : `lengthwise` goods are cut along the roll only (nap, print, stretch)
+    ends        : `sealed` webbing frays unless a hot blade cuts it
+    lots        : `matched` goods differ in shade between lots; one product is cut from one lot
+    needles     : of a thread, the needle sizes it runs in, as its maker says (`Nm 90..110`)
+    die         : of hardware, the die that sets it, as the press's setting names it
     composition : every polymer, fibre and coating; `unknown` is an honest answer, and is refused by heat
     """
 
     title: Text
     form: Literal["sheet", "foam", "webbing", "tape", "thread", "hardware", "zip"]
     width: Length | None = None
+    length: Length | None = None
     thickness: Length | None = None
+    structure: Literal["woven", "knit", "mesh", "nonwoven", "film", "foam", "leather"] | None = None
+    direction: Literal["lengthwise", "any"] = "any"
+    ends: Literal["sealed", "any"] = "any"
+    lots: Literal["matched", "mixed"] = "mixed"
+    needles: Text | None = None
+    die: Text | None = None
     mass: ArealMass | None = None
     mass_per_length: LinearMass | None = None
     mass_each: Mass | None = None

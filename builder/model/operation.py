@@ -13,6 +13,7 @@ from builder.model.typed import (
     AnyTolerance,
     Count,
     EveryText,
+    Force,
     Ident,
     PerText,
     StepTime,
@@ -29,6 +30,8 @@ class Step(Noun):
     shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown
     time      : hand work of this step, beside what the machine model counts
     per       : how often it is done; `during`: done inside the machine time of that step
+    power     : `off` stops and locks the machine before it, as the plant's `lock out` says
+    force     : what hand or foot must press or pull with
     """
 
     step: Ident
@@ -50,6 +53,8 @@ class Step(Noun):
     time: StepTime | None = None
     per: PerText | None = None
     during: Ident | None = None
+    power: Literal["off"] | None = None
+    force: Force | None = None
     cautions: tuple[Text, ...] = ()
 
     @property
@@ -75,13 +80,17 @@ class ToleranceSpec(Noun):
 
 
 class Fault(Noun):
-    """What can go wrong: the sign, the class, the cause, what to do, and when to stop and call."""
+    """What can go wrong: the sign, the class, the cause, what to do, and when to stop and call.
+
+    power : `off` stops and locks the machine before the remedy
+    """
 
     sign: Text
     class_: Literal["critical", "major", "minor"]
     cause: Text
     do: Text | None = None
     stop: Text | None = None
+    power: Literal["off"] | None = None
 
 
 def _one_of(value: Any) -> Any:
@@ -93,7 +102,10 @@ Makes = Annotated[Table[Ident, Count], BeforeValidator(_one_of, json_schema_inpu
 
 
 class Operation(Noun):
-    """One job at one station. `needs` and `makes` count pieces for one run of the operation."""
+    """One job at one station. `needs` and `makes` count pieces for one run of the operation.
+
+    lots : `matched`: the lot numbers on the tickets of all that comes in are compared before the first step
+    """
 
     title: Text
     code: Text
@@ -105,6 +117,7 @@ class Operation(Noun):
     steps: tuple[Step, ...] = Field(min_length=1)
     faults: tuple[Fault, ...] = ()
     cautions: tuple[Text, ...] = ()
+    lots: Literal["matched"] | None = None
     times: Text | None = None
     bundle: Count | None = None
     revision: Text = "A"

@@ -56,12 +56,16 @@ class Component(Noun):
 
 
 class Part(Noun):
-    """A cut piece (`material`, `outline`) or a sub-assembly (`from` its parts; its outline is that of the first)."""
+    """A cut piece (`material`, `outline`) or a sub-assembly (`from` its parts; its outline is that of the first).
+
+    formed_from : the part this one is by folding or pleating: it has an outline of its own, and that part's material
+    """
 
     title: Text
     material: Ident | None = None
     outline: Outline | None = None
     from_: tuple[Component, ...] = ()
+    formed_from: Ident | None = None
     grain: Literal["up", "across", "none"] = "none"
     dimensions: Table[Ident, LengthOrExpression] = Field(default_factory=dict)
     features: Table[Ident, AnyFeature] = Field(default_factory=dict)

@@ -7,7 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from builder.model.base import Noun, Table, Text
-from builder.model.typed import Count, Ident, Length, Share, Time
+from builder.model.typed import Count, Force, Ident, Length, Mass, Share, Time
 
 
 class Allowances(Noun):
@@ -37,6 +37,21 @@ class RuleSetting(Noun):
     because: Text
 
 
+class HandlingLimits(Noun):
+    """What the plant asks of a body, and where the figures come from. A limit left out is not checked, but for `lift`.
+
+    lift   : heaviest load one person lifts alone; without it 23 kg, the load constant of the NIOSH lifting equation
+    reach  : farthest the hands go in every cycle
+    force  : largest force of hand or foot that may be repeated more than `forces per hour` times
+    """
+
+    lift: Mass | None = None
+    reach: Length | None = None
+    force: Force | None = None
+    forces_per_hour: Count | None = None
+    source: Text
+
+
 class Shift(Noun):
     """Paid time of a shift, breaks included or not as the plant counts it."""
 
@@ -45,7 +60,13 @@ class Shift(Noun):
 
 
 class Plant(Noun):
-    """Facts of the whole plant. Its own name is `plant:`."""
+    """Facts of the whole plant. Its own name is `plant:`.
+
+    lock_out        : what a sheet says where a step or a fault has `power: off`
+    seam_allowances : by stitch type, the least a seam may lie inside a raw edge
+    model_limit     : how far a study may be from the machine model before somebody looks
+    vague_words     : words of the plant's language that say nothing, beside the built-in ones
+    """
 
     plant: Text
     units: Literal["mm", "in"]
@@ -58,3 +79,9 @@ class Plant(Noun):
     gauges: Table[str, Gauge] = Field(default_factory=dict)
     rules: Table[str, RuleSetting] = Field(default_factory=dict)
     theme: Ident = "manila"
+    lock_out: Text = "Switch off at the main switch. Wait until everything stands still."
+    handling: HandlingLimits | None = None
+    seam_allowances: Table[str, Length] = Field(default_factory=dict)
+    oldest_estimate_months: Count | None = None
+    model_limit: Share | None = None
+    vague_words: tuple[Text, ...] = ()

@@ -69,6 +69,17 @@ class PlantModel:
         typed = self.operations[operation].times or ""
         return self.studies.get(typed.rpartition("/")[2].removesuffix(".csv"))
 
+    def material_of(self, part: str) -> str | None:
+        """The material of a part (a state stands for its base); that of what it is formed from by folding."""
+        seen: set[str] = set()
+        while part in self.states and part not in seen:
+            seen.add(part)
+            base = self.parts[self.states[part].base]
+            if base.material is not None:
+                return base.material
+            part = base.formed_from or ""
+        return None
+
     def base_of(self, name: str) -> Part | None:
         """The part whose file holds the outline of a part state."""
         state = self.states.get(name)

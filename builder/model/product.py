@@ -1,4 +1,4 @@
-"""A product: a route of operations with quantities, in sizes."""
+"""A product: a route of operations with quantities, in sizes and colours."""
 
 from __future__ import annotations
 
@@ -26,13 +26,20 @@ def _stop(value: Any) -> Any:
 
 
 class Product(Noun):
-    """What is sold, or a sub-assembly others use. `sizes` override dimensions by full name (`back-panel.width`)."""
+    """What is sold, or a sub-assembly others use. Operations are written once for all its variants.
+
+    sizes   : by size, dimensions by full name (`back-panel.width`); the first is the reference
+    colours : by colour, which material takes the place of which; the first is the reference
+    alternative_to : the product this one is another construction of
+    """
 
     title: Text
     route: tuple[Annotated[RouteStop, BeforeValidator(_stop, json_schema_input_type=str | RouteStop)], ...] = Field(
         min_length=1
     )
     sizes: Table[Text, Table[str, Length]] = Field(default_factory=dict)
+    colours: Table[Text, Table[Ident, Ident]] = Field(default_factory=dict)
+    alternative_to: Ident | None = None
     batch: Count | None = None
     sold: Text | None = None
     note: Text | None = None

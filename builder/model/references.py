@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.model.feature import Feature, Hardware, Seam, Strip
+from builder.model.feature import Feature, Hardware, Notch, Seam, Strip
 from builder.model.operation import Operation, Step
 from builder.model.part import Part
 from builder.model.plant_model import PlantModel
@@ -44,6 +44,8 @@ def references(model: PlantModel) -> Iterator[Reference]:
 def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:
     if part.material is not None:
         yield Reference(owner, ("material",), part.material, ("material",))
+    if part.formed_from is not None:
+        yield Reference(owner, ("formed from",), part.formed_from, ("part",))
     for number, component in enumerate(part.from_):
         yield Reference(owner, ("from", number, "part"), component.part, ("part",))
     for name, feature in part.features.items():
@@ -57,6 +59,8 @@ def _of_feature(owner: Owner, path: tuple[str | int, ...], feature: Feature, par
         yield Reference(owner, (*path, "strip"), feature.strip, ("part",))
     if isinstance(feature, Hardware):
         yield Reference(owner, (*path, "hardware"), feature.hardware, ("material",))
+    if isinstance(feature, Notch) and feature.meets is not None:
+        yield Reference(owner, (*path, "meets"), feature.meets, ("part",))
     if isinstance(feature, Seam) and feature.binding is not None:
         yield Reference(owner, (*path, "binding"), feature.binding, ("material",))
 
@@ -113,6 +117,12 @@ def _of_product(owner: Owner, product: Product, dimensions: frozenset[str]) -> I
             yield Reference(owner, ("route", number, "sub assembly"), stop.sub_assembly, ("product",))
     if product.sold is not None:
         yield Reference(owner, ("sold",), product.sold, ("part",))
+    if product.alternative_to is not None:
+        yield Reference(owner, ("alternative to",), product.alternative_to, ("product",))
+    for colour, swaps in product.colours.items():
+        for name, other in swaps.items():
+            yield Reference(owner, ("colours", colour, name), name, ("material",), key=True)
+            yield Reference(owner, ("colours", colour, name), other, ("material",))
     for size, overrides in product.sizes.items():
         for name in overrides:
             yield Reference(owner, ("sizes", size, name), name, local=dimensions, what="dimension", key=True)

@@ -52,11 +52,46 @@ class Pace(Noun):
         return [name for name in names if getattr(self, name.replace(" ", "_")) is None]
 
 
+class StitchProgram(Noun):
+    """A stored pattern of a bartacker or pattern sewer: what it sews."""
+
+    stitches: Count
+    length: Length
+    width: Length
+
+
+HOLDINGS = ("edge stop", "folder", "drawn line", "free hand")
+"""How a seam is kept on its line."""
+
+
+class SeamSpeed(Noun):
+    """Top speed measured in this plant for seams kept on their line in one way, round a radius no smaller than this."""
+
+    held: Literal["edge stop", "folder", "drawn line", "free hand"]
+    smallest_radius: Length | None = None
+    top_speed: StitchRate
+    study: Text
+
+
+class Bed(Noun):
+    """What a cutter's table or a press takes."""
+
+    width: Length
+    length: Length
+
+
 class Station(Noun):
     """A kind of workplace of the plant.
 
     attendance : constant | in sight (with `share`) | free: what the operator owes the machine's time
     machine_waits : the machine is held while the operator works outside its cycle
+    foot_lift     : thickest goods that pass under the foot
+    strip_width   : widest webbing or tape a strip cutter takes
+    programs      : stored patterns by their name in the setting `program`
+    seam_speeds   : measured top speeds; the first that fits a seam counts
+    posture, relief : how the work is done, and what interrupts standing
+    reach         : farthest the hands go in every cycle
+    start, close_down : checks at the begin and end of a shift, by what is checked
     """
 
     title: Text
@@ -72,5 +107,15 @@ class Station(Noun):
     pace: Pace = Pace()
     hazards: tuple[Text, ...] = ()
     protection: tuple[Text, ...] = ()
+    foot_lift: Length | None = None
+    strip_width: Length | None = None
+    bed: Bed | None = None
+    programs: Table[str, StitchProgram] = Field(default_factory=dict)
+    seam_speeds: tuple[SeamSpeed, ...] = ()
+    posture: Literal["sitting", "standing", "sit-stand"] | None = None
+    relief: Text | None = None
+    reach: Length | None = None
+    start: Table[str, Text] = Field(default_factory=dict)
+    close_down: Table[str, Text] = Field(default_factory=dict)
     note: Text | None = None
     labour_grade: Ident | None = None

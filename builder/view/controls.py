@@ -59,10 +59,7 @@ def protection_of(station: Station) -> Iterator[Protection]:
 def notices_of(operation: Operation, station: Station, model: PlantModel) -> Iterator[str]:
     """Cautions of the materials in words, and the sentence that defers to the manual."""
     for part in (*operation.makes, *operation.needs):
-        material = model.materials.get(part)
-        base = model.base_of(part)
-        if material is None and base is not None and base.material is not None:
-            material = model.materials.get(base.material)
+        material = model.materials.get(part) or model.materials.get(model.material_of(part) or "")
         yield from material.cautions if material is not None else ()
     if any(True for _ in cautions_of(station)):
         yield DEFER

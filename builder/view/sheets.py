@@ -247,8 +247,7 @@ class SheetMaker:
             yield f"{count} × {title}{source}"
         if not operation.needs:
             for name in operation.makes:
-                base = self.model.base_of(name)
-                material = self.model.materials.get(base.material or "") if base else None
+                material = self.model.materials.get(self.model.material_of(name) or "")
                 if material is not None:
                     yield f"{material.title}, from the store"
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from builder.checking.rule import Problem, Rule, Subject
 from builder.errors import TextFault
 from builder.finding import Severity
-from builder.model import KINDS, Quantity, Range, SettingLimit, SettingValue, limit_range, settings_of, show_range
+from builder.model import KINDS, Quantity, Range, SettingLimit, SettingValue, limit_range, show_range
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -18,7 +18,7 @@ def check(subject: Subject) -> Iterator[Problem]:
         station = model.stations.get(operation.station)
         if station is None or station.kind not in KINDS:
             continue
-        for setting, value in settings_of(model, name).items():
+        for setting, value in subject.settings(name).items():
             limit = station.settings.get(setting)
             if limit is None:
                 continue

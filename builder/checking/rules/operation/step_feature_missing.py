@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import feature_homes, find_feature, near
+from builder.model import find_feature, near
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -17,7 +17,7 @@ def check(subject: Subject) -> Iterator[Problem]:
             part not in model.states and part not in model.materials for part in (*operation.needs, *operation.makes)
         ):
             continue  # a part is unknown: reported, and its features can't be known
-        homes = feature_homes(operation, model.states, model.parts)
+        homes = subject.homes(name)
         for number, step in enumerate(operation.steps):
             for where, feature, i in step.mentions():
                 if find_feature(feature, homes) is not None or (where == "cut" and feature in operation.makes):

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import settings_of
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -14,7 +13,7 @@ def check(subject: Subject) -> Iterator[Problem]:
     model = subject.model
     for name, operation in model.operations.items():
         station = model.stations.get(operation.station)
-        stitch = settings_of(model, name).get("stitch")
+        stitch = subject.settings(name).get("stitch")
         if station is None or stitch is None or not station.stitches or stitch.words in station.stitches:
             continue
         message = f"{station.title} sews {', '.join(station.stitches)}, not {stitch.words}"

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import STITCHES, settings_of
+from builder.model import STITCHES
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Needles and threads typed, and the station's needles, against ISO 4915; `rows` multiplies them."""
     model = subject.model
     for name, operation in model.operations.items():
-        settings = settings_of(model, name)
+        settings = subject.settings(name)
         station = model.stations.get(operation.station)
         if "stitch" not in settings or station is None:
             continue

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Operation, near, operation_bases, operation_dimension
+from builder.model import Operation, near, operation_bases
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -19,8 +19,7 @@ def check(subject: Subject) -> Iterator[Problem]:
                     message = f"tolerance {tolerance_name} doesn't say what is measured"
                     yield Problem(("operation", name), where, message, (f"tolerance:{tolerance_name}",), key=True)
                 continue
-            full = operation_dimension(operation, tolerance.of, subject.model.states, subject.dimensions.definitions)
-            if full is None:
+            if subject.dimension(name, tolerance.of) is None:
                 close = near(tolerance.of, _dimension_words(subject, operation))
                 hint = f"Did you mean `{close[0]}`?" if close else ""
                 message = f"no part of this operation has a dimension `{tolerance.of}`"

@@ -6,22 +6,21 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Quantity, Tolerance, operation_dimension, show_quantity
+from builder.model import Quantity, Tolerance, show_quantity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """The nominal value typed in a tolerance against the dimension it is a tolerance of."""
     model = subject.model
-    sizes = [subject.dimensions.sized(one) for product in model.products.values() for one in product.sizes.values()]
     for name, operation in model.operations.items():
         for tolerance_name, tolerance in operation.tolerances.items():
-            definitions = subject.dimensions.definitions
-            full = operation_dimension(operation, tolerance.of, model.states, definitions) if tolerance.of else None
+            full = subject.dimension(name, tolerance.of) if tolerance.of else None
             spec = tolerance.is_
             if full is None or spec.form == "band" or spec.dimension != "length":
                 continue
-            values = (subject.dimensions.values, *sizes)
-            wrong = next((one[full] for one in values if full in one and not _agrees(spec, one[full])), None)
+            wrong = next(
+                (one[full] for _, one in subject.sizes() if full in one and not _agrees(spec, one[full])), None
+            )
             if wrong is None:
                 continue
             words = show_quantity(wrong, model.plant.units, both=False)

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
 from builder.geometry import FeatureShape, PartShape, Path, path_inside
-from builder.model import Strip, Values
+from builder.model import Strip
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Seams, boxes, bartacks, holes, hardware and folds of every part, in every size, inside the outline."""
     seen: set[tuple[str, str]] = set()
-    for values, size in _sizes(subject):
+    for size, values in subject.sizes():
         for name in subject.model.parts:
             shape = subject.book.shape(name, values)
             for feature in shape.features.values() if shape is not None else ():
@@ -26,13 +26,6 @@ def check(subject: Subject) -> Iterator[Problem]:
                     message = f"{feature.name} leaves {name}{of} at x {point[0]:.1f} mm, y {point[1]:.1f} mm"
                     path = ("features", feature.name)
                     yield Problem(("part", name), path, message, (f"feature:{feature.name}",), key=True)
-
-
-def _sizes(subject: Subject) -> Iterator[tuple[Values, str]]:
-    yield subject.dimensions.values, ""
-    for product in subject.model.products.values():
-        for size, overrides in product.sizes.items():
-            yield subject.dimensions.sized(overrides), size
 
 
 _ON_THE_EDGE = 0.01

@@ -16,10 +16,9 @@ def check(subject: Subject) -> Iterator[Problem]:
         if part.from_ and part.material is not None:
             message = f"{name} is made from parts, so it has no material of its own"
             yield Problem(("part", name), ("material",), message, (), key=True)
-        elif part.outline is None or part.material is None:
-            missing = " and ".join(
-                one for one, has in (("outline", part.outline), ("material", part.material)) if not has
-            )
+        elif part.outline is None or (part.material is None and part.formed_from is None):
+            material = part.material or part.formed_from
+            missing = " and ".join(one for one, has in (("outline", part.outline), ("material", material)) if not has)
             yield Problem(
                 ("part", name), ("title",), f"{name} has no {missing}, and is not made from parts", (), key=True
             )

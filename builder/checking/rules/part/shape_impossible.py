@@ -11,10 +11,8 @@ from builder.finding import Severity
 def check(subject: Subject) -> Iterator[Problem]:
     """Outlines and features the geometry refuses, in any size of any product."""
     for name in subject.model.parts:
-        subject.book.shape(name, subject.dimensions.values)
-        for product in subject.model.products.values():
-            for overrides in product.sizes.values():
-                subject.book.shape(name, subject.dimensions.sized(overrides))
+        for _, values in subject.sizes():
+            subject.book.shape(name, values)
     for fault in subject.book.faults.values():
         about = (f"feature:{fault.path[-1]}",) if fault.path[0] == "features" else ()
         yield Problem(("part", fault.part), fault.path, fault.message, about, key=True)
