@@ -163,7 +163,7 @@ def _crowded(views: PlantViews, notes: Mapping[str, tuple[str, ...]], model: Pla
         return
     for sheet in views.sheets:
         for number, step in enumerate(sheet.steps):
-            for note in notes.get(f"figures/{step.figure.name}.svg", ()) if step.figure is not None else ():
+            for note in (one for figure in step.figures() for one in notes.get(f"figures/{figure.name}.svg", ())):
                 yield figure_finding(model, sheet.operation, number, note)
 
 

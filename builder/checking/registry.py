@@ -14,13 +14,31 @@ from builder.model import FAULTS
 
 
 @cache
+def _modules() -> Mapping[str, tuple[str, Rule]]:
+    """Module name → (the noun its folder is called by, its rule)."""
+    found: dict[str, tuple[str, Rule]] = {}
+    for module in pkgutil.walk_packages(rules.__path__, f"{rules.__name__}."):
+        rule = getattr(importlib.import_module(module.name), "RULE", None)
+        if rule is not None:
+            found[module.name] = (module.name.rsplit(".", 2)[1], rule)
+    return MappingProxyType(found)
+
+
+def noun_of(slug: str) -> str:
+    """The noun a rule looks at: the folder it lies in. Raises KeyError for an unknown slug."""
+    return _nouns()[slug]
+
+
+@cache
+def _nouns() -> Mapping[str, str]:
+    return MappingProxyType({rule.slug: noun for noun, rule in _modules().values()})
+
+
+@cache
 def rule_book() -> Mapping[str, Rule]:
     """Every rule, sorted by slug. A slug used twice, or an unknown cause, is a fault of ours and raises ValueError."""
     found: dict[str, Rule] = {}
-    for module in pkgutil.walk_packages(rules.__path__, f"{rules.__name__}."):
-        rule = getattr(importlib.import_module(module.name), "RULE", None)
-        if rule is None:
-            continue
+    for _, rule in _modules().values():
         if rule.slug in found or rule.slug in FAULTS:
             raise ValueError(f"two rules are called {rule.slug}")
         found[rule.slug] = rule

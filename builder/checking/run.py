@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from builder.checking.explain import PICTURES
 from builder.checking.fold import fold
 from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
@@ -53,8 +54,8 @@ def figure_finding(model: PlantModel, operation: str, step: int, problem: str) -
         "figure-crowded",
         Severity.warning,
         f"the figure of step {model.operations[operation].steps[step].step} is too crowded: {problem}",
-        "What is not on the picture is not done.",
-        "Check less in one step, split the step, or show a smaller part.",
+        PICTURES["figure-crowded"].why,
+        PICTURES["figure-crowded"].remedy,
         (f"operation:{operation}",),
     )
 
@@ -66,8 +67,8 @@ def photo_finding(model: PlantModel, operation: str, step: int, fault: TextFault
         "photo-unreadable",
         Severity.error,
         fault.message.rstrip("."),
-        "A sheet with a blank in it teaches nothing, and the reader can't know what was meant.",
-        fault.remedy,
+        PICTURES["photo-unreadable"].why,
+        fault.remedy or PICTURES["photo-unreadable"].remedy,
         (f"operation:{operation}", f"photo:{model.operations[operation].steps[step].photo}"),
     )
 

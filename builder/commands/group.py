@@ -16,6 +16,7 @@ from builder.errors import SeamboardError
 COMMANDS = {
     "build": "Check the plant and make its site and sheets.",
     "check": "Check the plant's files and report all findings.",
+    "explain": "What a finding means, what to do, and an example of each kind.",
     "schema": "JSON Schema of a kind of file, for an editor.",
     "sheets": "Make one PDF of all sheets of a station or a product.",
     "times": "Standard and machine times of a product, operation by operation.",

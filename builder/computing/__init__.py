@@ -2,6 +2,7 @@
 
 from builder.computing.allowance import allowance_factor, plant_factor
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
+from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.operation_time import attendance_share, labour, operation_time
 from builder.computing.plant_time import compute, operation_dimensions, variants
@@ -19,8 +20,10 @@ __all__ = [
     "labour",
     "operation_dimensions",
     "operation_time",
+    "operation_use",
     "path_time",
     "plant_factor",
+    "product_use",
     "seam_time",
     "segment_time",
     "tack_time",

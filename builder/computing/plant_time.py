@@ -6,11 +6,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from builder.computing.allowance import plant_factor
+from builder.computing.material_use import operation_use, product_use
 from builder.computing.operation_time import operation_time
 from builder.computing.step_time import bench_of, step_times
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
+    MaterialUse,
     OperationTime,
     PlantModel,
     Product,
@@ -28,25 +30,40 @@ def variants(product: Product) -> tuple[str | None, ...]:
     return tuple(product.sizes) or (None,)
 
 
+_Key = tuple[str, tuple[str, ...]]
+"""An operation with the values of the dimensions it may rest on."""
+
+
 @dataclass(slots=True)
 class _Clock:
-    """Computes operation times, each distinct geometry once."""
+    """Computes operation times and what operations take, each distinct geometry once."""
 
     model: PlantModel
     book: ShapeBook
     factor: float
     dimensions: Dimensions
-    _seen: dict[tuple[str, tuple[str, ...]], OperationTime | None] = field(default_factory=dict)
+    _seen: dict[_Key, OperationTime | None] = field(default_factory=dict)
+    _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
     def time(self, name: str, values: Values) -> OperationTime | None:
-        names = self._names.get(name)
-        if names is None:
-            names = self._names[name] = operation_dimensions(self.model, self.book, name)
-        key = (name, tuple(str(values[one].value) if one in values else "" for one in names))
+        key = self._key(name, values)
         if key not in self._seen:
             self._seen[key] = self._compute(name, values)
         return self._seen[key]
+
+    def use(self, name: str, values: Values) -> tuple[MaterialUse, ...]:
+        """What one run takes from the store."""
+        key = self._key(name, values)
+        if key not in self._uses:
+            self._uses[key] = operation_use(name, self.model, self.book, values)
+        return self._uses[key]
+
+    def _key(self, name: str, values: Values) -> _Key:
+        names = self._names.get(name)
+        if names is None:
+            names = self._names[name] = operation_dimensions(self.model, self.book, name)
+        return name, tuple(str(values[one].value) if one in values else "" for one in names)
 
     def _compute(self, name: str, values: Values) -> OperationTime | None:
         bench = bench_of(self.model, self.book, name, values, self._studied(name, values))
@@ -90,7 +107,8 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
             for operation, time in found.items():
                 if time is not None:
                     times[operation, name, variant or ""] = time
-            products.append(_product_time(name, variant, route, found, model))
+            takes = product_use(route, {step.operation: clock.use(step.operation, values) for step in route})
+            products.append(_product_time(name, variant, route, found, model, takes))
     for name in operations:
         time = clock.time(name, dimensions.values)
         if time is not None:
@@ -104,12 +122,13 @@ def _product_time(
     route: tuple[RouteStep, ...],
     times: Mapping[str, OperationTime | None],
     model: PlantModel,
+    materials: tuple[MaterialUse, ...],
 ) -> ProductTime:
     lines = tuple(_lines(route, times, model))
     total = sum(line.own_min for line in lines)
     estimated = sum(line.own_min * line.estimate_share for line in lines)
     machine = sum(line.own_machine_min for line in lines)
-    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0)
+    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0, materials)
 
 
 def _lines(

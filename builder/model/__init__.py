@@ -2,6 +2,7 @@
 
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPlan
+from builder.model.consumed import consumed, cut_here, in_colour
 from builder.model.element import Element
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
@@ -21,7 +22,7 @@ from builder.model.plant_model import PlantModel, State
 from builder.model.product import Product, RouteStop
 from builder.model.quantity import Quantity, Range
 from builder.model.references import shown_part
-from builder.model.results import NO_SOURCE, OperationTime, ProductTime, Results, RouteLine, StepTime
+from builder.model.results import NO_SOURCE, MaterialUse, OperationTime, ProductTime, Results, RouteLine, StepTime
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.settings import SettingValue, limit_range, settings_of
@@ -33,6 +34,7 @@ from builder.model.shown import (
     show_range,
     show_seconds,
     show_tolerance,
+    show_use,
 )
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
 from builder.model.states import (
@@ -81,6 +83,7 @@ __all__ = [
     "Linked",
     "MachineKind",
     "Material",
+    "MaterialUse",
     "NOUNS",
     "NO_SOURCE",
     "Notch",
@@ -120,6 +123,8 @@ __all__ = [
     "Values",
     "WORK_KEYS",
     "chlorinated",
+    "consumed",
+    "cut_here",
     "cut_with",
     "earlier_work",
     "em_for_capitals",
@@ -128,6 +133,7 @@ __all__ = [
     "find_dimension",
     "find_feature",
     "full_name",
+    "in_colour",
     "limit_range",
     "link",
     "load_font_table",
@@ -144,6 +150,7 @@ __all__ = [
     "show_range",
     "show_seconds",
     "show_tolerance",
+    "show_use",
     "shown_part",
     "text_width",
 ]

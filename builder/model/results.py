@@ -80,8 +80,35 @@ class RouteLine:
 
 
 @dataclass(frozen=True, slots=True)
+class MaterialUse:
+    """What one finished piece takes of a material, net; the fields its form doesn't count in are 0.
+
+    seam_mm : length of seam sewn with a thread, tacks and the thread of each stitch not counted
+    """
+
+    material: str
+    area_mm2: float = 0.0
+    length_mm: float = 0.0
+    pieces: float = 0.0
+    seam_mm: float = 0.0
+
+    def plus(self, other: MaterialUse, times: float) -> MaterialUse:
+        """This and `times` another of the same material."""
+        return MaterialUse(
+            self.material,
+            self.area_mm2 + times * other.area_mm2,
+            self.length_mm + times * other.length_mm,
+            self.pieces + times * other.pieces,
+            self.seam_mm + times * other.seam_mm,
+        )
+
+
+@dataclass(frozen=True, slots=True)
 class ProductTime:
-    """Standard and machine minutes of one finished piece of a product in one size."""
+    """Standard and machine minutes of one finished piece of a product in one size, and what it takes.
+
+    materials : of the reference colour; another colour puts other materials in their place
+    """
 
     product: str
     variant: str | None
@@ -89,6 +116,7 @@ class ProductTime:
     standard_min: float
     machine_min: float
     estimate_share: float
+    materials: tuple[MaterialUse, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

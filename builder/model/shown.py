@@ -16,6 +16,7 @@ from fractions import Fraction
 
 from builder.model.plain_text import tidy
 from builder.model.quantity import Quantity, Range
+from builder.model.results import MaterialUse
 from builder.model.rounding import (
     MINUS,
     SIXTEENTH,
@@ -82,6 +83,17 @@ def show_interval(low: float | Fraction, high: float | Fraction, digits: int = 1
     step = Fraction(1, 10**digits)
     ends = decimal(down(exact(low), step), digits, False), decimal(up(exact(high), step), digits, False)
     return f"{ends[0]}{DOTS}{ends[1]} {PRETTY.get(unit, unit)}".rstrip()
+
+
+def show_use(use: MaterialUse) -> str:
+    """How much of a material: area, length, pieces, or the length of seam sewn with a thread."""
+    if use.area_mm2:
+        return f"{show_number(use.area_mm2 / 1e6, 3, trim=False)} m²"
+    if use.length_mm:
+        return f"{show_number(use.length_mm / 1000, 2, trim=False)} m"
+    if use.pieces:
+        return f"{show_number(use.pieces, 2)} ×"
+    return f"{show_number(use.seam_mm / 1000, 2, trim=False)} m of seam"
 
 
 # ---- quantities

@@ -21,7 +21,7 @@ from builder.rendering.page_data import (
     step_data,
 )
 from builder.rendering.screen_fit import band_is_brief, band_rows, fit_of
-from builder.view import SheetView, StepView
+from builder.view import FigureView, SheetView, StepView
 
 # A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide, and as high as the rows of the caution band
 # leave room. At these sizes on paper its capitals stand at 16' of arc where the action line stands at 20'.
@@ -39,7 +39,8 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
     Each sign is drawn once and used on every screen.
     """
     rows = min(max(FLOOR_HEIGHT_MM), max(1, band_rows(sheet)))
-    steps = [step_data(_for_floor(step, FLOOR_HEIGHT_MM[rows]), pens) for step in sheet.steps]
+    sizes = [row.size for row in sheet.sizes]
+    steps = [step_data(_for_floor(step, FLOOR_HEIGHT_MM[rows]), pens, sizes) for step in sheet.steps]
     stops = _stops(sheet)
     return {
         **head_data(sheet, pens),
@@ -83,24 +84,31 @@ def _use(code: str) -> Markup:
 
 
 def _for_floor(step: StepView, height: float) -> StepView:
-    """The step with its figure laid out for the screen, whose letters stand higher beside the drawing than on paper."""
+    """The step with its figures laid out for the screen, whose letters stand higher in the drawing than on paper."""
     if step.figure is None:
         return step
+    sizes = tuple((size, _laid_out(figure, height)) for size, figure in step.sizes)
+    return replace(step, figure=_laid_out(step.figure, height), sizes=sizes)
+
+
+def _laid_out(figure: FigureView, height: float) -> FigureView:
     # What is worked to must be there; a reference dimension would only crowd it out.
-    strong = tuple(line for line in step.figure.dimensions if line.strong)
-    figure = replace(
-        step.figure,
+    strong = tuple(line for line in figure.dimensions if line.strong)
+    return replace(
+        figure,
         width_mm=FLOOR_WIDTH_MM,
         height_mm=height,
         text_mm=FLOOR_TEXT_MM,
-        dimensions=strong or step.figure.dimensions,
+        dimensions=strong or figure.dimensions,
     )
-    return replace(step, figure=figure)
 
 
 @dataclass(frozen=True, slots=True)
 class _Stop:
-    """A place of the floor screen. `kind` is cautions, notices, settings, sizes or step; only a step has a `step`."""
+    """A place of the floor screen.
+
+    kind : cautions, notices, settings, sizes, colours or step; only a step has a `step`
+    """
 
     anchor: str
     kind: str
@@ -115,6 +123,7 @@ def _stops(sheet: SheetView) -> list[_Stop]:
         _Stop("notices", "notices", "Read first") if sheet.notices else None,
         _Stop("settings", "settings", "Set the machine") if sheet.settings else None,
         _Stop("sizes", "sizes", "Sizes") if sheet.sizes else None,
+        _Stop("colours", "colours", "Colours") if sheet.colours else None,
     )
     steps = [_Stop(f"step-{step.name}", "step", plain(step.do), step) for step in sheet.steps]
     return [*filter(None, first), *steps]
@@ -132,7 +141,7 @@ def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequenc
         "kind": stop.kind,
         "title": stop.title,
         "step": data,
-        "shows": bool(data and (data["drawing"] or data["photo"])),
+        "shows": bool(data and (data["drawings"] or data["photo"])),
         "fit": fit_of(sheet, stop.step),
         "place": _place(stops, index),
         "onward": _onward(following, last),

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 from typing import Any
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from builder.view import (
     Caution,
@@ -23,6 +23,8 @@ from builder.view import (
     ProductPage,
     Protection,
     RouteRow,
+    RuleRow,
+    RulesPage,
     SheetView,
     StationPage,
     StepView,
@@ -99,8 +101,34 @@ def station_data(station: StationPage, pens: Pens) -> Data:
         "facts": station.facts,
         "settings": station.settings,
         "operations": station.operations,
+        "lists": [
+            one
+            for one in (("Before the shift", station.start), ("At the end of the shift", station.close_down))
+            if one[1]
+        ],
         **_safety(station.cautions, station.protection, pens),
     }
+
+
+def rules_data(rules: RulesPage) -> Data:
+    """The page of rules; what a file would say, between backticks in the text, is set as code."""
+    return {
+        "groups": [
+            (group, [{**_row(row), "why": coded(row.why), "remedy": coded(row.remedy)} for row in rows])
+            for group, rows in rules.groups
+        ]
+    }
+
+
+def _row(row: RuleRow) -> Data:
+    return {"slug": row.slug, "level": coded(row.level), "causes": row.causes, "bad": row.bad, "good": row.good}
+
+
+def coded(text: str) -> Markup:
+    """Text with its pieces between backticks as code."""
+    pieces = text.split("`")
+    marked = (Markup("<code>{}</code>").format(one) if at % 2 else escape(one) for at, one in enumerate(pieces))
+    return Markup("").join(marked)
 
 
 def product_data(product: ProductPage, pens: Pens) -> Data:
@@ -110,6 +138,8 @@ def product_data(product: ProductPage, pens: Pens) -> Data:
         "title": product.title,
         "note": product.note,
         "sheets_pdf": product.sheets_pdf,
+        "colours": product.colours or ("material",),
+        "alternative": product.alternative,
         "several": several,
         "variants": [_variant(variant, product, pens, several) for variant in product.variants],
     }
@@ -125,6 +155,7 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
         "estimate_share": variant.estimate_share,
         "pieces_an_hour": variant.pieces_an_hour,
         "stations": variant.stations,
+        "materials": variant.materials,
         "rows": [_route_row(row, variant.anchor, root_of(product.path), pens) for row in variant.rows],
     }
 
@@ -192,7 +223,7 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "floor_path": floor_path(sheet),
         "sheet_path": f"sheets/{sheet.stem}.pdf",
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
-        "steps": [step_data(step, pens) for step in sheet.steps],
+        "steps": [step_data(step, pens, [row.size for row in sheet.sizes]) for step in sheet.steps],
         "measures": sheet.measures,
         "faults": sheet.faults,
         "incoming": sheet.incoming,
@@ -210,11 +241,30 @@ def head_data(sheet: SheetView, pens: Pens) -> Data:
         "tag": sheet.tag,
         "notices": sheet.notices,
         "settings": sheet.settings,
-        "sizes": [
-            {"size": row.size, "values": list(zip(sheet.size_names, row.values, strict=True))} for row in sheet.sizes
-        ],
-        "size_names": sheet.size_names,
+        "sizes": _sizes(sheet),
+        "colours": _colours(sheet),
+        "switch": [row.size for row in sheet.sizes] if any(step.sizes for step in sheet.steps) else [],
         **_safety(sheet.cautions, sheet.protection, pens),
+    }
+
+
+def _sizes(sheet: SheetView) -> Data:
+    """The sizes table; pieces an hour are its last column where they differ."""
+    differ = len({row.pieces_an_hour for row in sheet.sizes}) > 1
+    names = [*sheet.size_names, *(["pieces an hour"] if differ else [])]
+    rows = [(row.size, [*row.values, row.pieces_an_hour][: len(names)]) for row in sheet.sizes]
+    return _variants("size", names, rows)
+
+
+def _colours(sheet: SheetView) -> Data:
+    return _variants("colour", sheet.colour_names, [(row.colour, row.values) for row in sheet.colours])
+
+
+def _variants(head: str, names: Sequence[str], rows: Sequence[tuple[str, Sequence[str]]]) -> Data:
+    return {
+        "head": head,
+        "names": names,
+        "rows": [{"name": name, "cells": list(zip(names, values, strict=True))} for name, values in rows],
     }
 
 
@@ -234,19 +284,38 @@ def _sign(code: str, pens: Pens) -> Markup:
     return Markup('<span class="sign" aria-hidden="true">{}</span>').format(Markup(drawing))
 
 
-def step_data(step: StepView, pens: Pens) -> Data:
-    """One step with its words as markup and its figure drawn."""
+def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
+    """One step with its words as markup and its figures drawn. `sizes`: those of the sheet, the reference first."""
     return {
         "name": step.name,
         "number": step.number,
         "do": Markup(pens.markdown(step.do)),
         "key": Markup(pens.markdown(step.key)) if step.key else "",
         "why": Markup(pens.markdown(step.why)) if step.why else "",
-        "cautions": step.cautions,
+        "cautions": [{"signal": one.signal, "text": Markup(pens.markdown(one.text))} for one in step.cautions],
         "checks": [_check(check) for check in step.checks],
-        "drawing": Markup(pens.figure(step.figure)) if step.figure else "",
+        "drawings": _drawings(step, pens, sizes),
         "photo": _photo(step.photo) if step.photo else None,
     }
+
+
+def _drawings(step: StepView, pens: Pens, sizes: Sequence[str]) -> list[Data]:
+    """The figures of a step: one for all sizes, or each with the places in the switch of the sizes it stands for."""
+    if step.figure is None:
+        return []
+    if not step.sizes:
+        return [{"picks": [], "words": "", "svg": Markup(pens.figure(step.figure))}]
+    own = dict(step.sizes)
+    shared = [size for size in sizes if size not in own]
+    groups = [(shared, step.figure), *(([size], figure) for size, figure in own.items())]
+    return [
+        {
+            "picks": [sizes.index(size) + 1 for size in names],
+            "words": f"size {' and '.join(names)}",
+            "svg": Markup(pens.figure(figure)),
+        }
+        for names, figure in groups
+    ]
 
 
 def _check(check: Measure) -> Mapping[str, str]:

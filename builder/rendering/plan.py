@@ -153,16 +153,17 @@ class Planner:
         """Every step's figure as a drawing of its own. Drawn first, so that pages and sheets find it drawn."""
         for sheet in self.views.sheets:
             for step in sheet.steps:
-                if step.figure is not None:
-                    path = f"figures/{step.figure.name}.svg"
-                    key = self._key(step.figure, "figure")
-                    make, notes = partial(_svg, step.figure), partial(_problems, step.figure)
+                for figure in step.figures():
+                    path = f"figures/{figure.name}.svg"
+                    key = self._key(figure, "figure")
+                    make, notes = partial(_svg, figure), partial(_problems, figure)
                     yield PlannedFile(path, key, make, "drawing", notes=notes)
 
     def _pages(self) -> Iterator[PlannedFile]:
         views: list[tuple[Kind, View, str]] = [("home", self.views.home, "index.html")]
         views += [("product", one, one.path) for one in self.views.products]
         views += [("station", one, one.path) for one in self.views.stations]
+        views += [("rules", self.views.rules, "rules.html")]
         views += [("operation", one, f"operations/{one.stem}.html") for one in self.views.sheets]
         views += [("floor", one, f"floor/{one.stem}.html") for one in self.views.sheets]
         for kind, view, path in views:

@@ -103,8 +103,8 @@ def _words_height(step: StepView, fit: Fit, width: float) -> float:
     beside = fit.drill + 1.2 if fit.beside else 0.0
     action = _lines(step.do, fit.action * MEAN_BOLD, width - beside) * 1.12 * fit.action
     height = max(action, fit.drill) if fit.beside else action + fit.drill + 0.8
-    for text in step.cautions:
-        height += 1.9 + _lines(text, READ * MEAN_BOLD, width - 2.5) * 1.15 * READ
+    for caution in step.cautions:
+        height += 1.9 + _lines(f"{caution.signal} {caution.text}", READ * MEAN_BOLD, width - 2.5) * 1.15 * READ
     if step.key:
         height += 1.1 + _lines(step.key, READ * MEAN, width - 3.2) * 1.2 * READ
     return height + sum(_check_height(check, fit, width - CHECK_INSET) for check in step.checks)

@@ -6,17 +6,16 @@ drawing (drawing room), and positions on paper (the theme's templates).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
-from builder.rendering.markdown import plain
 from builder.rendering.qr import qr_code
 from builder.rendering.sheet_text import Letters, SheetText, default_letters, sheet_text, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
 
 if TYPE_CHECKING:
-    from builder.view import Caution, FaultLine, FigureView, Measure, Photo, Setting, SheetView, SizeRow, StepView
+    from builder.view import Caution, FaultLine, FigureView, Measure, Photo, Setting, SheetView, StepView
 
 Json = dict[str, Any]
 
@@ -106,7 +105,8 @@ def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> 
         "steps": [_step(step, view, photos, pens) for step in view.steps],
         "measures": [_measure(m, pens) for m in view.measures],
         "faults": [_fault(f, pens) for f in view.faults],
-        "sizes": {"names": [pens.text(n) for n in view.size_names], "rows": [_size_row(r, pens) for r in view.sizes]},
+        "sizes": _sizes(view, pens),
+        "colours": _colours(view, pens),
         "incoming": [pens.text(text) for text in view.incoming],
         "outgoing": [pens.text(text) for text in view.outgoing],
         "footer": _footer(view, pens),
@@ -169,7 +169,7 @@ def _caution(caution: Caution, pens: Pens) -> Json:
     return {
         "sign": _sign(caution.sign, caution.hazard, pens),
         "signal": caution.signal.upper(),
-        "text": pens.text(caution.text),
+        "text": pens.marked(caution.text),
     }
 
 
@@ -200,27 +200,9 @@ def _step(step: StepView, view: SheetView, photos: Mapping[str, KeptPhoto], pens
         "key": pens.marked(step.key),
         "why": pens.marked(step.why),
         "checks": [_measure(m, pens) for m in step.checks],
-        "cautions": [_step_caution(text, view.cautions, pens) for text in step.cautions],
+        "cautions": [_caution(one, pens) for one in step.cautions],
         "figure": None if step.figure is None else _figure(step.figure, pens),
         "photo": None if step.photo is None else _photo(step.photo, photos, pens),
-    }
-
-
-def _step_caution(text: str, known: Iterable[Caution], pens: Pens) -> Json:
-    """A step's caution: that of the station when it names its hazard, else its own words beside the general sign.
-
-    Own words may begin with their signal word, `WARNING: …`; without one they get the mildest, since a sign never
-    stands without a signal word.
-    """
-    for caution in known:
-        if text in (caution.hazard, caution.text):
-            return _caution(caution, pens)
-    head, colon, rest = text.partition(":")
-    signal, words = (head, rest.strip()) if colon and head in _SIGNALS else (_SIGNALS[-1], text)
-    return {
-        "sign": _sign(_GENERAL_WARNING, plain(words), pens),
-        "signal": signal,
-        "text": pens.marked(words),
     }
 
 
@@ -250,16 +232,32 @@ def _fault(fault: FaultLine, pens: Pens) -> Json:
         "sign": pens.marked(fault.sign),
         "grade": pens.text(fault.grade),
         "cause": pens.marked(fault.cause),
-        "remedy": pens.marked(fault.remedy),
+        "remedy": pens.marked(" ".join(filter(None, (fault.power, fault.remedy)))),
         "stop": pens.marked(fault.stop),
     }
 
 
-def _size_row(row: SizeRow, pens: Pens) -> Json:
+def _sizes(view: SheetView, pens: Pens) -> Json:
+    """The sizes table; pieces an hour are its last column where they differ."""
+    paces = {row.pieces_an_hour for row in view.sizes}
+    names = [*view.size_names, *([pens.words["pieces_an_hour"]] if len(paces) > 1 else [])]
+    rows = [
+        _variant_row(row.size, [*row.values, row.pieces_an_hour][: len(names)], row.fingerprint, pens)
+        for row in view.sizes
+    ]
+    return {"names": [pens.text(name) for name in names], "rows": rows}
+
+
+def _colours(view: SheetView, pens: Pens) -> Json:
+    rows = [_variant_row(row.colour, row.values, row.fingerprint, pens) for row in view.colours]
+    return {"names": [pens.text(name) for name in view.colour_names], "rows": rows}
+
+
+def _variant_row(name: str, values: Sequence[str], fingerprint: str, pens: Pens) -> Json:
     return {
-        "size": pens.text(row.size, bold=True),
-        "values": [_size_value(value, pens) for value in row.values],
-        "fingerprint": pens.text(short_fingerprint(row.fingerprint)),
+        "name": pens.text(name, bold=True),
+        "values": [_size_value(value, pens) for value in values],
+        "fingerprint": pens.text(short_fingerprint(fingerprint)),
     }
 
 

@@ -5,7 +5,7 @@ Every link is relative and nothing is fetched, so the folder opens from `file://
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
@@ -14,13 +14,13 @@ from builder.rendering import page_data
 from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
 from builder.rendering.site_fonts import font_files, font_paths
-from builder.view import HomePage, ProductPage, SheetView, SiteFrame, StationPage
+from builder.view import HomePage, ProductPage, RulesPage, SheetView, SiteFrame, StationPage
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-Kind = Literal["home", "product", "station", "operation", "floor"]
-View = HomePage | ProductPage | StationPage | SheetView
+Kind = Literal["home", "product", "station", "rules", "operation", "floor"]
+View = HomePage | ProductPage | StationPage | RulesPage | SheetView
 
 
 def standard_pens() -> Pens:
@@ -64,6 +64,8 @@ class Site:
                 return view.path, view.title, page_data.product_data(view, self.pens)
             case "station", StationPage():
                 return view.path, view.title, page_data.station_data(view, self.pens)
+            case "rules", RulesPage():
+                return "rules.html", "Rules", page_data.rules_data(view)
             case "operation", SheetView():
                 heading = f"{view.code} {view.title}"
                 return page_data.operation_path(view), heading, page_data.operation_data(view, self.pens)
@@ -82,54 +84,6 @@ class Site:
         for file in sorted((self.folder / "assets").iterdir()):
             yield f"assets/{file.name}", file.read_bytes()
         yield from font_files(letters)
-
-
-def render_site(
-    frame: SiteFrame,
-    home: HomePage,
-    products: Sequence[ProductPage],
-    stations: Sequence[StationPage],
-    sheets: Sequence[SheetView],
-    *,
-    photos: Mapping[str, bytes],
-    theme: Path,
-    pens: Pens | None = None,
-) -> Iterator[tuple[str, bytes]]:
-    """All files of the site, path and content, one after the other; the sheets' PDFs are made elsewhere.
-
-    photos : by digest, the photos the steps show, as JPEG
-    """
-    site = Site(frame, theme, pens)
-    letters: set[str] = set()
-    for path, content in _pages(site, home, products, stations, sheets):
-        letters.update(content.decode())
-        yield path, content
-    yield from site.assets(letters)
-    yield from photo_files(sheets, photos)
-
-
-def _pages(
-    site: Site,
-    home: HomePage,
-    products: Sequence[ProductPage],
-    stations: Sequence[StationPage],
-    sheets: Sequence[SheetView],
-) -> Iterator[tuple[str, bytes]]:
-    yield site.render_page("home", home)
-    for product in products:
-        yield site.render_page("product", product)
-    for station in stations:
-        yield site.render_page("station", station)
-    for sheet in sheets:
-        yield site.render_page("operation", sheet)
-        yield site.render_page("floor", sheet)
-
-
-def photo_files(sheets: Sequence[SheetView], photos: Mapping[str, bytes]) -> Iterator[tuple[str, bytes]]:
-    """The photos the sheets show, each once, at the path the pages link to."""
-    shown = {step.photo.digest: step.photo for sheet in sheets for step in sheet.steps if step.photo}
-    for digest in sorted(shown):
-        yield page_data.photo_path(shown[digest]), photos[digest]
 
 
 def _remembering(pens: Pens) -> Pens:

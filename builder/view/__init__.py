@@ -3,9 +3,21 @@
 from builder.view.all_views import PlantViews, plant_views
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
-from builder.view.pages import HomePage, Link, ProductPage, RouteRow, SiteFrame, StationPage, VariantView
+from builder.view.pages import (
+    HomePage,
+    Link,
+    MaterialRow,
+    ProductPage,
+    RouteRow,
+    RuleRow,
+    RulesPage,
+    SiteFrame,
+    StationPage,
+    VariantView,
+)
 from builder.view.sheet import (
     Caution,
+    ColourRow,
     FaultLine,
     Measure,
     Photo,
@@ -19,17 +31,21 @@ from builder.view.sheet import (
 __all__ = [
     "Callout",
     "Caution",
+    "ColourRow",
     "DimensionLine",
     "FaultLine",
     "FigureView",
     "HomePage",
     "Link",
+    "MaterialRow",
     "Measure",
     "Photo",
     "PlantViews",
     "ProductPage",
     "Protection",
     "RouteRow",
+    "RuleRow",
+    "RulesPage",
     "Setting",
     "SheetView",
     "SiteFrame",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from builder.geometry import ShapeBook
 from builder.model import Dimensions, PlantModel, Results
-from builder.view.pages import HomePage, ProductPage, SiteFrame, StationPage
+from builder.view.pages import HomePage, ProductPage, RulesPage, SiteFrame, StationPage
 from builder.view.sheet import SheetView
 from builder.view.sheets import SheetMaker
 from builder.view.site_pages import PageMaker
@@ -20,6 +20,7 @@ class PlantViews:
     home: HomePage
     products: tuple[ProductPage, ...]
     stations: tuple[StationPage, ...]
+    rules: RulesPage
     sheets: tuple[SheetView, ...]
 
 
@@ -40,5 +41,6 @@ def plant_views(
         home=pages.home(max(dates, default="")),
         products=tuple(pages.products()),
         stations=tuple(pages.stations()),
+        rules=pages.rules(),
         sheets=tuple(view for _, view in sheets),
     )

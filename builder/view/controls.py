@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 from typing import Literal
 
@@ -16,6 +16,7 @@ from builder.model import (
     Quantity,
     SettingValue,
     Station,
+    Step,
     Tolerance,
     Values,
     operation_dimension,
@@ -40,12 +41,25 @@ _SIGNALS = ("DANGER", "WARNING", "CAUTION")
 
 
 def own_cautions(operation: Operation) -> Iterator[Caution]:
-    """Cautions an operation types itself, with the general sign; CAUTION unless they begin with a signal word."""
-    for text in operation.cautions:
-        signal, _, words = text.partition(":")
-        if signal not in _SIGNALS:
-            signal, words = "CAUTION", text
-        yield Caution(words.strip(), "W001", signal, words.strip())
+    """Cautions an operation types itself."""
+    yield from (own_caution(text) for text in operation.cautions)
+
+
+def own_caution(text: str) -> Caution:
+    """A typed caution with the general sign; CAUTION unless it begins with a signal word, `WARNING: …`."""
+    signal, _, words = text.partition(":")
+    if signal not in _SIGNALS:
+        signal, words = "CAUTION", text
+    return Caution(words.strip(), "W001", signal, words.strip())
+
+
+def step_cautions(step: Step, operation: Operation, model: PlantModel) -> Iterator[Caution]:
+    """What a step warns of: the lock-out first where its power is off, then its own, by hazard name or in words."""
+    if step.power == "off":
+        yield Caution("power off", "M021", "WARNING", model.plant.lock_out)
+    known = {caution.hazard: caution for caution in cautions_of(model.stations[operation.station])}
+    for text in step.cautions:
+        yield known.get(text) or own_caution(text)
 
 
 def protection_of(station: Station) -> Iterator[Protection]:
@@ -65,12 +79,15 @@ def notices_of(operation: Operation, station: Station, model: PlantModel) -> Ite
         yield DEFER
 
 
-def settings_shown(operation: str, model: PlantModel) -> Iterator[Setting]:
-    """Settings as they are set on the machine, in the order typed."""
+def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] = ()) -> Iterator[Setting]:
+    """Settings as they are set on the machine, in the order typed.
+
+    coloured : materials that change with the colour, which the colours table names
+    """
     station = model.stations[model.operations[operation].station]
     for name, value in settings_of(model, operation).items():
         limit = station.settings.get(name)
-        shown, other = _setting_words(value, model)
+        shown, other = ("see Colours", "") if value.words in coloured else _setting_words(value, model)
         set_at = limit.set_at if limit is not None else ""
         verify = _verify(limit.verify, limit.how) if limit is not None else ""
         yield Setting(name, _setting_fact(value), shown, other, set_at, verify)
@@ -148,8 +165,10 @@ def _with_nominal(band: Tolerance, value: Quantity) -> Tolerance:
     return replace(band.around(nominal), text=words)
 
 
-def faults_of(operation: Operation) -> Iterator[FaultLine]:
-    """Faults, the critical ones first."""
+def faults_of(operation: Operation, lock_out: str) -> Iterator[FaultLine]:
+    """Faults, the critical ones first; `lock_out` stands before the remedy of those that need the power off."""
     order = {"critical": 0, "major": 1, "minor": 2}
     for one in sorted(operation.faults, key=lambda fault: order[fault.class_]):
-        yield FaultLine(one.sign, one.class_, one.cause, one.do or "", one.stop or "")
+        yield FaultLine(
+            one.sign, one.class_, one.cause, one.do or "", one.stop or "", lock_out if one.power == "off" else ""
+        )

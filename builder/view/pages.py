@@ -46,8 +46,16 @@ class RouteRow:
 
 
 @dataclass(frozen=True, slots=True)
+class MaterialRow:
+    """What a piece takes of a material: how much, and the material's title in each colour (`same` as the first)."""
+
+    quantity: str = shown()
+    titles: tuple[str, ...] = shown()
+
+
+@dataclass(frozen=True, slots=True)
 class VariantView:
-    """One size of a product: totals and the route with its times."""
+    """One size of a product: totals, the route with its times, and what a piece takes."""
 
     name: str = shown()
     anchor: str = shown()
@@ -58,6 +66,7 @@ class VariantView:
     rows: tuple[RouteRow, ...] = shown()
     stations: tuple[tuple[str, str, str], ...] = shown()
     """station title, labour minutes, machine minutes"""
+    materials: tuple[MaterialRow, ...] = shown(default=())
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +76,9 @@ class ProductPage:
     title: str = shown()
     note: str = shown()
     variants: tuple[VariantView, ...] = shown()
+    colours: tuple[str, ...] = shown(default=())
+    alternative: Link | None = shown(default=None)
+    """The product this one is another construction of."""
     sheets_pdf: str = shown(default="")
 
 
@@ -84,6 +96,29 @@ class StationPage:
     settings: tuple[tuple[str, str, str, str], ...] = shown()
     """name, limits, where it is set, how it is verified"""
     operations: tuple[Link, ...] = shown()
+    start: tuple[tuple[str, str], ...] = shown(default=())
+    close_down: tuple[tuple[str, str], ...] = shown(default=())
+    """what is checked, and how, before the first piece and after the last of a shift"""
+
+
+@dataclass(frozen=True, slots=True)
+class RuleRow:
+    """A rule of the book, as `explain` says it."""
+
+    slug: str = shown()
+    level: str = shown()
+    why: str = shown()
+    remedy: str = shown()
+    causes: tuple[str, ...] = shown()
+    bad: str = shown()
+    good: str = shown()
+
+
+@dataclass(frozen=True, slots=True)
+class RulesPage:
+    """The rule book: groups of rules by the noun they look at."""
+
+    groups: tuple[tuple[str, tuple[RuleRow, ...]], ...] = shown()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.view.figure import FigureView
@@ -66,6 +67,8 @@ class FaultLine:
     cause: str = controlled()
     remedy: str = controlled()
     stop: str = controlled(default="")
+    power: str = controlled(default="")
+    """What to do first where the machine must be stopped and locked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,20 +83,30 @@ class Photo:
 
 @dataclass(frozen=True, slots=True)
 class StepView:
-    """One step. `do`, `key`, `why` are Markdown with emphasis only."""
+    """One step. `do`, `key`, `why` are Markdown with emphasis only.
+
+    sizes : figures of the other sizes, where their picture differs from that of the reference size
+    """
 
     name: str = controlled()
     do: str = controlled()
     key: str = controlled(default="")
     why: str = controlled(default="")
     checks: tuple[Measure, ...] = controlled(default=())
-    cautions: tuple[str, ...] = controlled(default=())
+    cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
     photo: Photo | None = controlled(default=None)
+    sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
     number: int = shown(default=0)
     seconds: str = shown(default="")
     seconds_value: float = shown(default=0.0)
     source: str = shown(default="")
+
+    def figures(self) -> Iterator[FigureView]:
+        """All its figures, that of the reference size first."""
+        if self.figure is not None:
+            yield self.figure
+        yield from (figure for _, figure in self.sizes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +114,17 @@ class SizeRow:
     """One size: its own dimensions, and its own fingerprint, so that a new size leaves the old ones current."""
 
     size: str = controlled()
+    exact: tuple[tuple[str, str], ...] = controlled()
+    values: tuple[str, ...] = shown()
+    fingerprint: str = shown(default="")
+    pieces_an_hour: str = shown(default="")
+
+
+@dataclass(frozen=True, slots=True)
+class ColourRow:
+    """One colour: which material stands for which, by name, as titles for show, and its own fingerprint."""
+
+    colour: str = controlled()
     exact: tuple[tuple[str, str], ...] = controlled()
     values: tuple[str, ...] = shown()
     fingerprint: str = shown(default="")
@@ -115,6 +139,7 @@ class SheetView:
     products    : titles of the products it serves
     picture     : the finished look of what this operation makes
     size_names  : headings of the sizes table (the dimensions that differ), () when there are no sizes
+    colour_names: headings of the colours table (what the materials are for), () when no colour changes anything here
     incoming    : what comes in, e.g. `2 × handle webbing, from Cut webbing`; outgoing : where it goes next
     tag         : short code of the method fingerprint, e.g. `7F3K Q2MX 4`; qr : the text in the QR code
     distance_mm : reading distance; capital_mm : least capital height of action line, key, dimension and caution
@@ -133,6 +158,8 @@ class SheetView:
     faults: tuple[FaultLine, ...] = controlled()
     size_names: tuple[str, ...] = shown()
     sizes: tuple[SizeRow, ...] = shown()
+    colour_names: tuple[str, ...] = shown()
+    colours: tuple[ColourRow, ...] = shown()
     stem: str = shown()
     code: str = shown()
     products: tuple[str, ...] = shown()

@@ -30,6 +30,7 @@ from builder.view.controls import (
     own_cautions,
     protection_of,
     settings_shown,
+    step_cautions,
 )
 from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
@@ -38,6 +39,7 @@ from builder.view.grouping import SheetGroup, Usage
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
 from builder.view.time_words import often, pieces_an_hour, seconds_words, step_source
+from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
 
 ARC_MINUTES = 20.0
@@ -92,13 +94,15 @@ class SheetMaker:
         station = model.stations[operation.station]
         studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches, next(iter(group.sizes)))
         measures = measures_of(operation, studio, group.sizes)
-        time = self._time(group)
+        coloured = colours_of(group, model)
+        time = size_time(group, next(iter(group.sizes)), self.results)
         work = Work(model, operation, name)
         letters = capital_mm(float(station.distance.value))
         steps = tuple(
             self._step(number, step, group, studio, work, measures, time)
             for number, step in enumerate(operation.steps, start=1)
         )
+        steps = self._in_sizes(steps, group, studio, work)
         pieces = next(iter(operation.makes.values()))
         view = SheetView(
             operation=name,
@@ -108,12 +112,14 @@ class SheetMaker:
             cautions=(*cautions_of(station), *own_cautions(operation)),
             protection=tuple(protection_of(station)),
             notices=tuple(dict.fromkeys(notices_of(operation, station, model))),
-            settings=tuple(settings_shown(name, model)),
+            settings=tuple(settings_shown(name, model, coloured.materials)),
             steps=steps,
             measures=tuple(one for one, _, _ in measures.values()),
-            faults=tuple(faults_of(operation)),
+            faults=tuple(faults_of(operation, model.plant.lock_out)),
             size_names=(),
             sizes=(),
+            colour_names=coloured.names,
+            colours=coloured.rows,
             stem=group.stem,
             code=operation.code,
             products=tuple(model.products[one].title for one in group.products),
@@ -139,14 +145,22 @@ class SheetMaker:
         bases = {model.states[made].base for made in operation.makes if made in model.states}
         headings = _headings(group, view, (full for _, full, _ in measures.values()), bases)
         named = replace(view, size_names=tuple(_heading_words(one, self.dimensions, model) for one in headings))
-        return _signed(named, group, headings, model.plant.units)
+        paces = {size: pieces_an_hour(size_time(group, size, self.results), pieces) for size in group.sizes}
+        return _signed(named, group, headings, model.plant.units, paces)
 
-    def _time(self, group: SheetGroup) -> OperationTime | None:
-        product = group.products[0] if group.products else ""
-        size = next(iter(group.sizes))
-        operations = self.results.operations
-        found = operations.get((group.operation, product, size))
-        return found if found is not None else operations.get((group.operation, "", ""))
+    def _in_sizes(
+        self, steps: tuple[StepView, ...], group: SheetGroup, studio: Studio, work: Work
+    ) -> tuple[StepView, ...]:
+        """The steps with the figures of the other sizes, where their picture is another than the reference's."""
+        others: list[list[tuple[str, FigureView]]] = [[] for _ in steps]
+        for size, values in tuple(group.sizes.items())[1:]:
+            own = replace(studio, values=values, size=size)
+            measures = measures_of(work.operation, own, group.sizes)
+            for number, (step, view) in enumerate(zip(work.operation.steps, steps, strict=True), start=1):
+                figure = self._figure(number, step, group, own, work, measures)
+                if figure is not None and figure != view.figure:
+                    others[number - 1].append((size, renamed(figure, file_word(size))))
+        return tuple(replace(view, sizes=tuple(found)) for view, found in zip(steps, others, strict=True))
 
     def _step(
         self,
@@ -165,7 +179,7 @@ class SheetMaker:
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
-            cautions=step.cautions,
+            cautions=tuple(step_cautions(step, work.operation, self.model)),
             figure=self._figure(number, step, group, studio, work, measures),
             photo=self._photo(step),
             number=number,
@@ -184,7 +198,7 @@ class SheetMaker:
         measures: Mapping[str, tuple[Measure, str | None, Tolerance]],
     ) -> FigureView | None:
         part, side = shown_part(step.shows) if step.shows else (work.part_of(step) or "", "right")
-        shape = self.book.shape(part, group.values) if part else None
+        shape = self.book.shape(part, studio.values) if part else None
         if shape is None:
             return None
         checks = tuple(
@@ -239,6 +253,8 @@ class SheetMaker:
         return Photo(self.model.photos[step.photo].digest, step.alt or "", step.photo, step.caption or "")
 
     def _incoming(self, operation: Operation, makers: dict[str, str]) -> Iterator[str]:
+        if operation.lots == "matched":
+            yield "The lot numbers on all tickets are the same; if not, stop and call."
         for name, count in operation.needs.items():
             base = self.model.base_of(name)
             title = self.model.materials[name].title if name in self.model.materials else base.title if base else name
@@ -280,10 +296,13 @@ def _heading_words(full: str, dimensions: Dimensions, model: PlantModel) -> str:
     return dimension_words(one.short, model.parts[one.part])
 
 
-def _signed(view: SheetView, group: SheetGroup, headings: tuple[str, ...], first: str) -> SheetView:
-    """The sheet with its fingerprint and those of its sizes.
+def _signed(
+    view: SheetView, group: SheetGroup, headings: tuple[str, ...], first: str, paces: Mapping[str, str]
+) -> SheetView:
+    """The sheet with its fingerprint and those of its sizes and colours.
 
-    The method is hashed without size rows, so that a new size leaves every old size's own fingerprint as it was.
+    The method is hashed without their rows, so that a new size or colour leaves every old one's own fingerprint as it
+    was.
     """
     method = method_hash(controlled_facts(view))
     rows = []
@@ -291,8 +310,15 @@ def _signed(view: SheetView, group: SheetGroup, headings: tuple[str, ...], first
         for size, values in group.sizes.items():
             facts = tuple((name, exact(values[name])) for name in sorted(group.varying) if name in values)
             shown = tuple(both_units(values[name], first) for name in headings)
-            row = SizeRow(size, facts, shown)
+            row = SizeRow(size, facts, shown, pieces_an_hour=paces[size])
             rows.append(replace(row, fingerprint=tag_of(method_hash([method, controlled_facts(row)]))))
-    whole = method_hash([method, sorted((row.size, row.exact) for row in rows)]) if rows else method
+    colours = tuple(
+        replace(row, fingerprint=tag_of(method_hash([method, controlled_facts(row)]))) for row in view.colours
+    )
+    variants = [sorted((row.size, row.exact) for row in rows), sorted((row.colour, row.exact) for row in colours)]
+    if not colours:
+        variants.pop()
+    whole = method_hash([method, *variants]) if rows or colours else method
     tag = tag_of(whole)
-    return replace(view, sizes=tuple(rows), fingerprint=whole, tag=tag, qr=f"{view.stem} {tag.replace(' ', '')}")
+    qr = f"{view.stem} {tag.replace(' ', '')}"
+    return replace(view, sizes=tuple(rows), colours=colours, fingerprint=whole, tag=tag, qr=qr)

@@ -5,28 +5,41 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from builder.checking import explanations, level_words
 from builder.model import (
     KINDS,
     OperationTime,
     PlantModel,
+    Product,
     ProductTime,
     Results,
     RouteLine,
     Station,
+    in_colour,
     limit_range,
     show_minutes,
     show_number,
     show_percent,
     show_quantity,
     show_range,
+    show_use,
 )
 from builder.view.controls import cautions_of, protection_of
 from builder.view.grouping import SheetGroup
-from builder.view.pages import HomePage, Link, ProductPage, RouteRow, SiteFrame, StationPage, VariantView
+from builder.view.pages import (
+    HomePage,
+    Link,
+    MaterialRow,
+    ProductPage,
+    RouteRow,
+    RuleRow,
+    RulesPage,
+    SiteFrame,
+    StationPage,
+    VariantView,
+)
 from builder.view.sheet import SheetView
 from builder.view.time_words import source_words
-
-_ATTENDANCE = {"constant": "constant", "in sight": "in sight", "free": "free"}
 
 
 @dataclass(slots=True)
@@ -70,7 +83,31 @@ class PageMaker:
             note = f"{len(times[0].lines)} operations" if times else ""
             if product.note:
                 note = f"{note} · {product.note}"
-            yield ProductPage(f"products/{name}.html", name, product.title, note, variants)
+            colours = tuple(product.colours) if len(product.colours) > 1 else ()
+            yield ProductPage(
+                f"products/{name}.html",
+                name,
+                product.title,
+                note,
+                variants,
+                colours=colours,
+                alternative=self._alternative(product),
+            )
+
+    def _alternative(self, product: Product) -> Link | None:
+        other = self.model.products.get(product.alternative_to or "")
+        if other is None:
+            return None
+        note = self._product_note(product.alternative_to or "")
+        return Link(f"products/{product.alternative_to}.html", other.title, note)
+
+    def _materials(self, time: ProductTime) -> Iterator[MaterialRow]:
+        colours = self.model.products[time.product].colours
+        for use in time.materials:
+            names = [in_colour(use.material, swaps) for swaps in colours.values()] or [use.material]
+            titles = [self.model.materials[one].title for one in names if one in self.model.materials]
+            again = ["same" if one == titles[0] else one for one in titles[1:]]
+            yield MaterialRow(show_use(use), (titles[0], *again))
 
     def stations(self) -> Iterator[StationPage]:
         """One page a station, with its settings table and its operations."""
@@ -92,7 +129,21 @@ class PageMaker:
                 protection=tuple(protection_of(station)),
                 settings=tuple(self._settings(station)),
                 operations=operations,
+                start=tuple(station.start.items()),
+                close_down=tuple(station.close_down.items()),
             )
+
+    def rules(self) -> RulesPage:
+        """The page of rules, in the words of `explain`; what a plant changed is said with its reason."""
+        own = self.model.plant.rules
+        groups: dict[str, list[RuleRow]] = {}
+        for one in explanations():
+            level = level_words(one)
+            if one.slug in own:
+                level = f"{own[one.slug].severity} in this plant, because {own[one.slug].because}"
+            row = RuleRow(one.slug, level, one.why, one.remedy, one.causes, one.bad, one.good)
+            groups.setdefault(one.group, []).append(row)
+        return RulesPage(tuple((group, tuple(rows)) for group, rows in groups.items()))
 
     def _product_note(self, name: str) -> str:
         times = [one for one in self.results.products if one.product == name]
@@ -121,6 +172,7 @@ class PageMaker:
             pieces_an_hour=show_number(60 / time.standard_min, 1) if time.standard_min else "",
             rows=rows,
             stations=stations,
+            materials=tuple(self._materials(time)),
         )
 
     def _rows(self, time: ProductTime) -> Iterator[RouteRow]:
@@ -155,7 +207,7 @@ class PageMaker:
         first = self.model.plant.units
         yield "places", str(station.count)
         share = f", {show_percent(station.share, 0)} of the machine’s time" if station.share is not None else ""
-        yield "attendance", _ATTENDANCE[station.attendance] + share
+        yield "attendance", station.attendance + share
         yield "reading distance", show_quantity(station.distance, first)
         if station.stitches:
             yield "stitch types", ", ".join(station.stitches)
@@ -164,6 +216,18 @@ class PageMaker:
         if KINDS[station.kind].needs:
             date = station.pace.calibrated
             yield "machine model", f"measured {date.isoformat()}" if date else "not yet measured in this plant"
+        for words, value in (
+            ("foot lift", station.foot_lift),
+            ("widest strip", station.strip_width),
+            ("farthest reach", station.reach),
+        ):
+            if value is not None:
+                yield words, show_quantity(value, first)
+        if station.bed is not None:
+            width, length = (show_quantity(one, first, both=False) for one in (station.bed.width, station.bed.length))
+            yield "bed", f"{width} × {length}"
+        if station.posture is not None:
+            yield "posture", station.posture + (f"; {station.relief}" if station.relief else "")
         if station.note:
             yield "note", station.note
 

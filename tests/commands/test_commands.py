@@ -62,7 +62,17 @@ def test_times_json_has_stable_keys() -> None:
     whole = json.loads(run("times", "tool-roll", "--json").stdout)
     assert set(whole) == {"batch", "products"}
     product = whole["products"][0]
-    assert set(product) == {"product", "variant", "standard_minutes", "machine_minutes", "estimate_share", "operations"}
+    assert set(product) == {
+        "product",
+        "variant",
+        "colour",
+        "standard_minutes",
+        "machine_minutes",
+        "estimate_share",
+        "operations",
+        "materials",
+    }
+    assert set(product["materials"][0]) == {"material", "area_mm2", "length_mm", "pieces", "seam_mm"}
     assert set(product["operations"][0]) == {
         "operation",
         "station",
@@ -125,3 +135,23 @@ def test_sheets_makes_one_pdf(tmp_path: Path) -> None:
     reader = PdfReader(target)
     assert len(reader.pages) > 2
     assert reader.trailer["/Root"]["/MarkInfo"]["/Marked"]
+
+
+def test_times_of_one_variant() -> None:
+    """A size and a colour; a name the product hasn't is wrong usage."""
+    whole = json.loads(run("times", "tool-roll", "--variant", "L", "--json").stdout)
+    assert [one["variant"] for one in whole["products"]] == ["L"]
+    answer = run("times", "tool-roll", "--variant", "XXL")
+    assert answer.returncode == 2
+    assert "no variant XXL" in answer.stderr
+    assert run("times", "--variant", "L").returncode == 2
+
+
+def test_explain_says_why_what_to_do_and_shows_both_examples() -> None:
+    """For a rule; a wrong slug gets a near one."""
+    answer = run("explain", "protection-missing")
+    assert answer.returncode == 0
+    for words in ("safety", "why:", "do:", "found:", "not found:", "stations/all.yaml"):
+        assert words in answer.stdout
+    assert "did you mean gauge-missing?" in run("explain", "gauge-mising").stderr
+    assert "text-tab" in run("explain").stdout

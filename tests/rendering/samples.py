@@ -162,6 +162,8 @@ HANDLE_END = SheetView(
         ),
         FaultLine("webbing edge shows beside the line", "minor", "end not on the holes", "Unpick and lay it again."),
     ),
+    colour_names=(),
+    colours=(),
     size_names=(),
     sizes=(),
     stem="HND-20",
@@ -252,7 +254,7 @@ POCKET = replace(
                 shows="box",
             ),
             checks=(EDGE,),
-            cautions=("moving needle",),
+            cautions=(NEEDLE,),
         ),
         replace(
             _pocket_step(
@@ -344,6 +346,8 @@ POCKET = replace(
             ),
         )
     ),
+    colour_names=(),
+    colours=(),
     size_names=("mouth", "zip", "end to notch"),
     sizes=(
         SizeRow("S", (), ("180 mm ± 1 (7 1/8 in)", "200 mm", "25 mm"), "9c01d2ef5a7733"),
@@ -407,7 +411,7 @@ LASER = replace(
             "Roll the goods out flat, coated side down.",
             key="Left edge on the stop, no fold anywhere.",
             why="A fold lifts the goods out of focus and can flare.",
-            cautions=("heavy load",),
+            cautions=(Caution("heavy load", "W001", "CAUTION", "Heavy roll."),),
             figure=figure("plain", "Goods flat on the bed, left edge on the stop."),
             number=1,
         ),
@@ -415,7 +419,10 @@ LASER = replace(
             "cut",
             "Close the lid. Start. **Stay and watch**.",
             key="Flame longer than a finger: stop, lid stays shut.",
-            cautions=("laser beam", "Smoke stays under the lid for 20 s after the last cut."),
+            cautions=(
+                Caution("laser beam", "W004", "DANGER", "Laser beam."),
+                Caution("smoke", "W001", "CAUTION", "Smoke stays under the lid for 20 s after the last cut."),
+            ),
             figure=figure("lay", "The nest on the bed, cut from the inside out."),
             number=2,
         ),

@@ -13,8 +13,8 @@ from PIL import Image
 
 from builder.geometry import Line, Segment
 from builder.rendering.markdown import to_html
-from builder.rendering.page_data import Pens
-from builder.rendering.site import render_site
+from builder.rendering.page_data import Pens, photo_path
+from builder.rendering.site import Site
 from builder.view import (
     Callout,
     Caution,
@@ -28,6 +28,8 @@ from builder.view import (
     ProductPage,
     Protection,
     RouteRow,
+    RuleRow,
+    RulesPage,
     Setting,
     SheetView,
     SiteFrame,
@@ -118,7 +120,7 @@ def steps(photo: bool = True) -> tuple[StepView, ...]:
             key="Edge on the holes, not beside them.",
             why="The box must catch both layers.",
             figure=figure("hnd-fold", "Webbing folded"),
-            cautions=("The cut end is hot for a minute after the hot knife.",),
+            cautions=(Caution("hot end", "W001", "CAUTION", "The cut end is hot for a minute after the hot knife."),),
         ),
         StepView(
             name="box",
@@ -167,6 +169,8 @@ SHEET = SheetView(
         ),
         FaultLine("skipped stitches", "critical", "bent needle", "Change the needle, unpick, sew again."),
     ),
+    colour_names=(),
+    colours=(),
     size_names=("back-panel width", "handle place"),
     sizes=(
         SizeRow("S", (("back-panel.width", "0.254"),), ("254 mm (10 in)", "40 mm")),
@@ -217,6 +221,8 @@ CROWDED = replace(
         for number in range(1, 13)
     ),
     sizes=(),
+    colour_names=(),
+    colours=(),
     size_names=(),
     picture=None,
 )
@@ -343,16 +349,16 @@ def grey_jpeg(width: int, height: int) -> bytes:
     return out.getvalue()
 
 
+RULES = RulesPage(
+    (("operation", (RuleRow("gauge-missing", "warning", "A wish.", "Name `with:`.", (), "bad", "good"),)),)
+)
+
+
 def sample_site(pens: Pens = PENS) -> dict[str, bytes]:
-    """The whole sample site by path."""
-    pages = render_site(
-        FRAME,
-        HOME,
-        [PRODUCT, POUCH],
-        [STATION],
-        SHEETS,
-        photos={PHOTO.digest: grey_jpeg(480, 320)},
-        theme=THEME,
-        pens=pens,
-    )
-    return dict(pages)
+    """The whole sample site by path, the sheets' PDFs left out."""
+    site = Site(FRAME, THEME, pens)
+    views = [("home", HOME), ("product", PRODUCT), ("product", POUCH), ("station", STATION), ("rules", RULES)]
+    views += [(kind, sheet) for sheet in SHEETS for kind in ("operation", "floor")]
+    pages = dict(site.render_page(kind, view) for kind, view in views)  # type: ignore[arg-type]
+    letters = set("".join(content.decode() for content in pages.values()))
+    return {**pages, **dict(site.assets(letters)), photo_path(PHOTO): grey_jpeg(480, 320)}

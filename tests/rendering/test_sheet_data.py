@@ -9,7 +9,7 @@ import pytest
 
 from builder.rendering.sheet_data import KeptPhoto, document_title, paper_size, sheet_data, short_fingerprint
 from builder.rendering.sheet_words import ENGLISH, filled
-from tests.rendering.samples import HANDLE_END, LASER, PHOTO_DIGEST, POCKET
+from tests.rendering.samples import HANDLE_END, PHOTO_DIGEST, POCKET
 from tests.rendering.stand_in import PENS
 
 PHOTO = {PHOTO_DIGEST: KeptPhoto("photos/a.jpg", 1280, 960)}
@@ -34,21 +34,6 @@ def test_a_step_caution_that_names_a_hazard_brings_its_sign_and_signal_word() ->
     caution = sheet_data(POCKET, PHOTO, PENS)["steps"][3]["cautions"][0]
     assert caution["signal"] == "WARNING"
     assert words(caution["text"]) == POCKET.cautions[0].text
-
-
-@pytest.mark.parametrize(
-    ("typed", "signal", "text"),
-    [
-        ("WARNING: hot foot.", "WARNING", "hot foot."),
-        ("Hot foot.", "CAUTION", "Hot foot."),
-        ("Note: x", "CAUTION", "Note: x"),
-    ],
-)
-def test_a_step_caution_of_its_own_words_never_lacks_a_signal_word(typed: str, signal: str, text: str) -> None:
-    step = replace(LASER.steps[0], cautions=(typed,))
-    caution = sheet_data(replace(LASER, steps=(step,)), {}, PENS)["steps"][0]["cautions"][0]
-    assert (caution["signal"], words(caution["text"])) == (signal, text)
-    assert "svg" in caution["sign"]
 
 
 def test_a_photo_that_is_not_there_is_refused() -> None:

@@ -11,14 +11,13 @@ from urllib.parse import unquote, urldefrag
 
 import pytest
 
-from builder.rendering.site import Site, photo_files
+from builder.rendering.site import Site
 from builder.view import SheetView
 from tests.rendering.site_samples import (
     CROWDED,
     FRAME,
     HOME,
     PENS,
-    PHOTO,
     PRODUCT,
     SHEET,
     SHEETS,
@@ -225,11 +224,6 @@ def test_rendering_one_page_gives_the_bytes_of_the_whole_site(files: dict[str, b
     for kind, view in (("home", HOME), ("product", PRODUCT), ("station", STATION), ("floor", SHEET)):
         path, content = site.render_page(kind, view)  # type: ignore[arg-type]
         assert files[path] == content
-
-
-def test_a_photo_is_written_once_where_the_pages_look_for_it() -> None:
-    paths = [path for path, _ in photo_files((SHEET, SHEET), {PHOTO.digest: b"x"})]
-    assert paths == [f"assets/photos/{PHOTO.digest}.jpg"]
 
 
 def test_the_shared_files_are_known_before_they_are_made() -> None:

@@ -29,6 +29,7 @@
 
   document.addEventListener("keydown", function (event) {
     if (event.defaultPrevented || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    if (event.target.closest("input") && event.key.startsWith("Arrow")) return;
     if (FORWARD.includes(event.key)) follow("next");
     else if (BACKWARD.includes(event.key)) follow("back");
     else if (event.key === "Home") show(screens[0].id);
@@ -45,6 +46,11 @@
   });
 
   window.addEventListener("hashchange", focusHeading);
+
+  /* A size is picked with a key or a finger; the page-turner works on at once. */
+  document.addEventListener("click", function (event) {
+    if (event.target.matches("input[name=size]") && event.detail > 0) focusHeading();
+  });
 
   /* A swipe is one finger going mostly sideways; a second finger means a pinch. */
   let finger = null;
