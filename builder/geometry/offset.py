@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from builder.geometry.measure import (
+    boundary_meets,
     carriers_cross,
     distance_point_segment,
     first_crossing,
     path_inside,
-    segments_cross,
 )
 from builder.geometry.outline import Outline
 from builder.geometry.path import Path
@@ -282,7 +282,7 @@ def _reach(outline: Outline) -> float:
 
 def _inner_point(outline: Outline, beside: Segment) -> Point:
     """A point of a single parallel that lies inside the outline, in the middle of its longest piece there."""
-    meets = [point for segment in outline.segments for point in segments_cross(beside, segment)]
+    meets = boundary_meets(outline, beside)
     shares = sorted({0.0, 1.0, *(share for point in meets if 0 < (share := beside.share_of(point)) < 1)})
     inner = [
         (high - low, (low + high) / 2)
@@ -303,7 +303,7 @@ def _boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: 
     else:
         ray = Arc(anchor, anchor, carrier.centre, carrier.clockwise == forward)
     least = 2 * TOUCH / ray.length
-    meets = (point for segment in outline.segments for point in segments_cross(ray, segment))
+    meets = boundary_meets(outline, ray)
     ahead = [(share, point) for point in meets if least < (share := ray.share_of(point)) < 1 - least]
     if not ahead:
         raise GeometryFault(f"From {said(anchor)} the path meets no edge of the piece.", anchor)

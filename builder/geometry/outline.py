@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from types import MappingProxyType
 
 from builder.geometry.measure import (
@@ -82,7 +83,16 @@ class Outline:
 
     def bounds(self) -> Bounds:
         """Box around it: left, bottom, right, top in mm."""
-        return bounds_union(segment.bounds() for segment in self.segments)
+        return self._bounds
+
+    @cached_property
+    def _bounds(self) -> Bounds:
+        return bounds_union(box for _, box in self.boxes)
+
+    @cached_property
+    def boxes(self) -> tuple[tuple[Segment, Bounds], ...]:
+        """Each segment with the box around it."""
+        return tuple((segment, segment.bounds()) for segment in self.segments)
 
     def centroid(self) -> Point:
         """Centre of area, exact for arcs."""
@@ -132,6 +142,10 @@ def rectangle(width: float, height: float, corner: float = 0.0) -> Outline:
     if not (width > 0 and height > 0):
         raise GeometryFault(f"A rectangle of {width:.10g} × {height:.10g} mm has no area.")
     places = ((0.0, 0.0), (float(width), 0.0), (float(width), float(height)), (0.0, float(height)))
+    if corner == 0 and min(width, height) > TOUCH:
+        # Four lines at right angles need none of a polygon's checks.
+        sides = tuple(Line(place, places[(index + 1) % 4]) for index, place in enumerate(places))
+        return Outline(sides, {"bottom": (0, 1), "right": (1, 2), "top": (2, 3), "left": (3, 4)})
     return polygon([Vertex(at, corner=corner) for at in places], ["bottom", "right", "top", "left"])
 
 

@@ -187,11 +187,19 @@ class Arc:
 
     def bounds(self) -> Bounds:
         """Box around it, mm: the ends, and the outermost points of the circle the arc passes."""
-        (cx, cy), radius = self.centre, self.radius
-        outermost = [(cx + radius, cy), (cx, cy + radius), (cx - radius, cy), (cx, cy - radius)]
-        points = [self.start, self.end, *(point for point in outermost if self.holds(point))]
-        xs, ys = [x for x, _ in points], [y for _, y in points]
-        return min(xs), min(ys), max(xs), max(ys)
+        (ax, ay), (bx, by), (cx, cy) = self.start, self.end, self.centre
+        left, bottom, right, top = min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)
+        radius = self.radius
+        # An extreme of the circle lies beyond the chord's box if the arc passes it; only those are asked for.
+        if cx + radius > right and self.holds((cx + radius, cy)):
+            right = cx + radius
+        if cx - radius < left and self.holds((cx - radius, cy)):
+            left = cx - radius
+        if cy + radius > top and self.holds((cx, cy + radius)):
+            top = cy + radius
+        if cy - radius < bottom and self.holds((cx, cy - radius)):
+            bottom = cy - radius
+        return left, bottom, right, top
 
     def to_polyline(self, tolerance: float) -> list[Point]:
         """Points on the arc, ends included, whose chords leave it by at most `tolerance` mm (> 0).

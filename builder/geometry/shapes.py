@@ -44,6 +44,7 @@ class ShapeBook:
     definitions: Mapping[str, object]
     faults: dict[tuple[str, tuple[str | int, ...]], ShapeFault] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    _all_names: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _built: dict[tuple[str, tuple[str, ...]], PartShape | None] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -58,7 +59,12 @@ class ShapeBook:
 
     def dimension_names(self, name: str) -> tuple[str, ...]:
         """Full names of all dimensions the shape of a part may depend on, its components' and strips' included."""
-        return tuple(sorted(self._dimension_names(name, frozenset())))
+        base = self._base(name)
+        if base is None:
+            return ()
+        if base not in self._all_names:
+            self._all_names[base] = tuple(sorted(self._dimension_names(base, frozenset())))
+        return self._all_names[base]
 
     def _base(self, name: str) -> str | None:
         state = self.states.get(name)
