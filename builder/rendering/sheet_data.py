@@ -178,9 +178,14 @@ def _setting(setting: Setting, pens: Pens) -> Json:
         "name": pens.text(setting.name),
         "value": pens.text(setting.value, bold=True),
         "other": pens.text(setting.other),
-        "set_at": pens.text(setting.set_at),
-        "verify": pens.text(setting.verify),
+        "place": pens.text(_place(setting)),
     }
+
+
+def _place(setting: Setting) -> str:
+    """Where it is set and how it is proved, as sentences: `Dial on the head. Sew 100 mm on scrap.`"""
+    sentences = (text[0].upper() + text[1:].rstrip(".") for text in (setting.set_at, setting.verify) if text)
+    return "".join(f"{sentence}. " for sentence in sentences).strip()
 
 
 def _output(view: SheetView, pens: Pens) -> list[Json]:

@@ -13,7 +13,7 @@ import pytest
 from builder.rendering.markdown import plain
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
 from builder.rendering.sheet_text import CAPITAL_OF_EM, default_letters, sheet_text
-from builder.view import SheetView
+from builder.view import Setting, SheetView
 from tests.rendering import sheet_pdf
 from tests.rendering.samples import ALL, FAR, HANDLE_END, LASER, PHOTOS, POCKET
 from tests.rendering.stand_in import PENS
@@ -80,7 +80,7 @@ def test_everything_a_sheet_shows_is_in_its_text(view: SheetView, pdf_of) -> Non
         *(c.text for c in view.cautions),
         *(c.signal for c in view.cautions),
         *(p.text for p in view.protection),
-        *(text for s in view.settings for text in (s.name, s.value, s.other, s.set_at, s.verify)),
+        *(text for s in view.settings for text in (s.name, s.value, s.other, *places(s))),
         *(plain(text) for s in view.steps for text in (s.key, s.why)),
         *(text for m in view.measures for text in (m.what, m.value, m.other, m.gauge, m.plan)),
         *(text for f in view.faults for text in (f.sign, f.grade, f.cause, f.remedy, f.stop)),
@@ -88,6 +88,11 @@ def test_everything_a_sheet_shows_is_in_its_text(view: SheetView, pdf_of) -> Non
         *view.size_names,
     ]
     assert [text for text in wanted if letters(text) not in shown] == []
+
+
+def places(setting: Setting) -> list[str]:
+    """Where it is set and how it is proved, as sentences begin."""
+    return [text[:1].upper() + text[1:] for text in (setting.set_at, setting.verify)]
 
 
 @each_sample
