@@ -6,6 +6,7 @@ from tests.checking.breaks.fault import Break
 
 BODY = "parts/roll-body.yaml"
 BACK = "parts/roll-back.yaml"
+DIVIDER = "tack: start and end}\n  divider-2"
 
 BREAKS = [
     Break(
@@ -30,4 +31,25 @@ BREAKS = [
         "width: 100 mm",
         ("parts/pouch-foam.yaml", "¦outline:"),
     ),
+    Break("notch-without-partner", "parts/pouch-front.yaml", "meets: pouch-back", "meets: ¦pouch-pad"),
+    Break(
+        "seam-join-unknown",
+        BODY,
+        DIVIDER,
+        DIVIDER.replace("}", ", joins: [roll-pocket/hem-seam, ¦roll-pocket/hem]}"),
+    ),
+    Break(
+        "seam-lengths-differ",
+        BODY,
+        DIVIDER,
+        DIVIDER.replace("}", ", joins: ¦[roll-pocket/hem-seam, roll-body/divider-2]}"),
+    ),
+    Break(
+        "hole-near-edge",
+        "parts/pouch-back.yaml",
+        "diameter: 15 mm",
+        "diameter: 25 mm",
+        ("parts/pouch-back.yaml", "¦sockets:"),
+    ),
+    Break("notch-too-deep", "parts/pouch-front.yaml", "depth: 3 mm", "depth: ¦8 mm"),
 ]
