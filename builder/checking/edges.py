@@ -6,7 +6,10 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Subject
 from builder.checking.walk import is_earlier
-from builder.model import Fold, Part, Seam, Strip
+from builder.model import Fold, Part, Seam, Strip, full_name
+
+HEM_MM = 40.0
+"""A fold farther inside than this turns a flap, not a hem: the edge stays raw. Common practice, no source."""
 
 _WOVEN_TO_WIDTH = ("webbing", "tape", "zip")
 
@@ -44,8 +47,13 @@ def finished_edges(subject: Subject, part: str, before: str | None = None) -> se
 
 def _edges(subject: Subject, base: str, part: Part, seam: tuple[str, str] | None) -> Iterator[str]:
     for name, feature in part.features.items():
-        if isinstance(feature, Fold) and feature.fold != "line":
+        if isinstance(feature, Fold) and feature.fold != "line" and _is_hem(subject, base, name):
             if seam is None or not is_earlier(subject.model, subject.workers(), seam, (base, name)):
                 yield feature.fold
         elif isinstance(feature, Seam) and feature.binding is not None:
             yield from feature.seam
+
+
+def _is_hem(subject: Subject, base: str, fold: str) -> bool:
+    inset = subject.dimensions.values.get(full_name(base, f"{fold}.inset"))
+    return inset is None or inset.value <= HEM_MM

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tests.checking.breaks.fault import Break
 
 BODY = "parts/roll-body.yaml"
-BACK = "parts/roll-back.yaml"
+KEEPER = "operations/sew-keeper.yaml"
 DIVIDER = "tack: start and end}\n  divider-2"
 
 BREAKS = [
@@ -52,4 +52,13 @@ BREAKS = [
         ("parts/pouch-back.yaml", "¦sockets:"),
     ),
     Break("notch-too-deep", "parts/pouch-front.yaml", "depth: 3 mm", "depth: ¦8 mm"),
+    Break("gauge-too-coarse", KEEPER, "with: calliper", "with: ¦tape measure"),
+    Break("tolerance-chain", KEEPER, "is: ± 1 mm\n", "is: ¦± 0.5 mm\n"),
+    Break("tolerance-unchecked", KEEPER, "    check: slot\n", "", (KEEPER, "¦slot:")),
+    Break(
+        "size-out-of-order",
+        "products/instrument-pouch.yaml",
+        "  S: {}\n",
+        "  S: {}\n  M: {pouch-front.width: ¦240 mm, pouch-front.height: 140 mm}\n",
+    ),
 ]
