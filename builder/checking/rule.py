@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
+from builder.checking.walk import FeatureName, Worker, distinct_shapes
 from builder.finding import Severity
-from builder.geometry import ShapeBook
+from builder.geometry import PartShape, ShapeBook
 from builder.model import (
     Dimensions,
     Feature,
@@ -74,6 +75,8 @@ class Subject:
     _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
     _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)
+    _shapes: list[tuple[str, PartShape]] = field(default_factory=list)
+    _workers: dict[FeatureName, Worker] = field(default_factory=dict)
 
     def settings(self, operation: str) -> Mapping[str, SettingValue]:
         """The readable settings of an operation; {} when its station or kind is unknown."""
@@ -111,6 +114,20 @@ class Subject:
                         seen[id(values)] = size
                         self._sizes.append((size, values))
         return self._sizes
+
+    def shapes(self) -> Sequence[tuple[str, PartShape]]:
+        """(size, shape) of every part that can be built, the size '' for the values as typed; equal shapes once."""
+        if not self._shapes:
+            self._shapes.extend(distinct_shapes(self.model.parts, self.book, self.sizes()))
+        return self._shapes
+
+    def workers(self) -> Mapping[FeatureName, Worker]:
+        """Who works each feature; where several do, the first."""
+        if not self._workers:
+            for operation in self.model.operations:
+                for one in self.worked(operation):
+                    self._workers.setdefault((one.part, one.name), Worker(operation, int(one.path[1])))
+        return self._workers
 
     def dimension(self, operation: str, text: str) -> str | None:
         """Full name of a dimension as an operation's file names it, None if no part of it has such a dimension."""

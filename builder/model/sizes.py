@@ -65,6 +65,26 @@ class Dimensions:
             self._sized[key] = self._recomputed(overrides)
         return self._sized[key]
 
+    def trial(self, name: str, changed: Mapping[str, Quantity]) -> Quantity:
+        """One dimension's value if others had changed ones; only what it rests on is computed, nothing is kept.
+
+        Raises KeyError for a dimension without a value, TextFault where the changed values can't be computed with.
+        """
+        if name in changed:
+            return changed[name]
+        one = self.definitions[name]
+        if one.same:
+            return self.trial(one.same, changed)
+        if not isinstance(one.typed, Expression):
+            return self.values[name]
+        return one.typed.evaluate(
+            lambda text: self.trial(find_dimension(text, one.part, self.definitions) or text, changed), "length"
+        )
+
+    def rests_on(self, name: str) -> list[str]:
+        """Full names of the dimensions one is computed from directly."""
+        return _uses(name, self.definitions)
+
     def _recomputed(self, overrides: Mapping[str, Quantity]) -> Values:
         values = dict(self.values)
         values.update((name, quantity) for name, quantity in overrides.items() if name in self.definitions)

@@ -50,9 +50,17 @@ BREAKS = [
     ),
     Break(
         "feature-outside-part",
-        BACK,
-        '  handle-holes:\n    hole: 3 mm\n    at: {left: "=handle-centre - 12 mm"',
-        '  ¦handle-holes:\n    hole: 3 mm\n    at: {left: "=handle-centre + 82 mm"',
+        "parts/strap-webbing.yaml",
+        """  ring-tack:
+    bartack: 42
+    length: 20 mm
+    width: 3 mm
+    at: {left: "=ring-fold.inset + tack-from-fold", middle: 0 mm}""",
+        """  ¦ring-tack:
+    bartack: 42
+    length: 20 mm
+    width: 3 mm
+    at: {left: "=ring-fold.inset + tack-from-fold", middle: 12 mm}""",
     ),
     Break("shape-impossible", BACK, "corner: 25 mm", "corner: 190 mm", (BACK, "¦outline:")),
     Break(

@@ -28,9 +28,11 @@ RULE = Rule(
     bad="""
 operations/sew-hem.yaml:
   tolerances: {fold: {of: hem-fold.inset, is: ± 1 mm}}
+  steps: [{step: fold-over, check: fold}]
 """,
     good="""
 operations/sew-hem.yaml:
   tolerances: {fold: {of: hem-fold.inset, is: ± 1 mm, with: rule, every: first piece}}
+  steps: [{step: fold-over, check: fold}]
 """,
 )

@@ -4,52 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.checking.inside import first_outside
 from builder.checking.rule import Problem, Rule, Subject
+from builder.checking.walk import in_size
 from builder.finding import Severity
-from builder.geometry import FeatureShape, PartShape, Path, path_inside
 from builder.model import Strip
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Seams, boxes, bartacks, holes, hardware and folds of every part, in every size, inside the outline."""
     seen: set[tuple[str, str]] = set()
-    for size, values in subject.sizes():
-        for name in subject.model.parts:
-            shape = subject.book.shape(name, values)
-            for feature in shape.features.values() if shape is not None else ():
-                if (name, feature.name) in seen or isinstance(feature.feature, Strip) or shape is None:
-                    continue
-                point = _outside(shape, feature)
-                if point is not None:
-                    seen.add((name, feature.name))
-                    of = f" in size {size}" if size else ""
-                    message = f"{feature.name} leaves {name}{of} at x {point[0]:.1f} mm, y {point[1]:.1f} mm"
-                    path = ("features", feature.name)
-                    yield Problem(("part", name), path, message, (f"feature:{feature.name}",), key=True)
-
-
-_ON_THE_EDGE = 0.01
-
-
-def _outside(shape: PartShape, feature: FeatureShape) -> tuple[float, float] | None:
-    """The first point of a feature that lies outside its part, None when all of it is inside."""
-    if feature.kind == "notch":
-        return None
-    ground = shape.outline
-    on = feature.feature.on
-    if on is not None and on in shape.features and shape.features[on].regions:
-        ground = shape.features[on].regions[0]  # a box on a strip must stay on the strip
-    for path in feature.paths:
-        if (point := path_inside(ground, path, _ON_THE_EDGE)) is not None:
-            return point
-    for region in feature.regions:
-        if (point := path_inside(ground, Path(region.segments), _ON_THE_EDGE)) is not None:
-            return point
-    radius = feature.size[0] / 2 if feature.kind in ("hole", "hardware") else 0.0
-    for point in feature.points:
-        if not ground.contains(point, _ON_THE_EDGE) or ground.distance_to_boundary(point) < radius - _ON_THE_EDGE:
-            return point
-    return None
+    for size, shape in subject.shapes():
+        for feature in shape.features.values():
+            if (shape.name, feature.name) in seen or isinstance(feature.feature, Strip):
+                continue
+            point = first_outside(shape, feature)
+            if point is not None:
+                seen.add((shape.name, feature.name))
+                where = f"x {point[0]:.1f} mm, y {point[1]:.1f} mm"
+                message = f"{feature.name} leaves {shape.name}{in_size(size)} at {where}"
+                path = ("features", feature.name)
+                yield Problem(("part", shape.name), path, message, (f"feature:{feature.name}",), key=True)
 
 
 RULE = Rule(
@@ -69,5 +44,6 @@ parts/panel.yaml:
     follows_from=(
         "shape-impossible",
         "expression-unreadable",
+        "row-off-strip",
     ),
 )

@@ -1,0 +1,178 @@
+"""Which features may not lie on one another, and where two of them do.
+
+Only pairs in the table can collide. Left out on purpose: a seam across a seam, a bartack at the end of its seam or on
+a box, a box or a seam on its own strip, a fold through a seam: all of these are sewn every day.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from builder.finding import Severity
+from builder.geometry import Bounds, FeatureShape, Outline, Placing, Point, Segment, distance_point_segment
+from builder.model import Hole
+
+MARK_MM = 3.0
+"""Drill holes up to this size are marks: they are covered or sewn over. Common practice, no source."""
+
+_BITE_MM = 0.1
+"""Less than this on one another is touching."""
+_SAME_CENTRE_MM = 1.0
+"""Hardware sits in a hole whose centre is as near as this. Common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """What happens when {a} lies on {b}; `later` when {a} is set after {b} is sewn."""
+
+    severity: Severity
+    words: str
+    later: str = ""
+
+
+_NEEDLE = Cell(
+    Severity.error, "the needle strikes {a} while {b} is sewn", "{a} is set on the stitches of {b} and cuts them"
+)
+_FALLS = Cell(Severity.warning, "stitches of {b} fall into the hole {a}")
+
+TABLE: dict[tuple[str, str], Cell] = {
+    ("hardware", "seam"): _NEEDLE,
+    ("hardware", "box"): _NEEDLE,
+    ("hardware", "bartack"): _NEEDLE,
+    ("hardware", "hardware"): Cell(Severity.warning, "{a} and {b} lie on one another, one can't be set flat"),
+    ("hardware", "fold"): Cell(Severity.warning, "{a} lies on the fold {b}, which can't be closed over it"),
+    ("hole", "hardware"): Cell(Severity.warning, "{b} closes over the rim of {a} and sits on nothing there"),
+    ("hole", "seam"): _FALLS,
+    ("hole", "box"): _FALLS,
+    ("hole", "bartack"): _FALLS,
+    ("hole", "hole"): Cell(Severity.warning, "{a} and {b} run into one another and tear into one"),
+    ("notch", "hole"): Cell(Severity.warning, "{a} runs into {b}, and the edge is open there"),
+    ("notch", "hardware"): Cell(Severity.warning, "{a} runs under {b}, which tears out of the cut"),
+    ("notch", "notch"): Cell(Severity.warning, "{a} and {b} are cut into one another, and neither is a mark"),
+    ("bartack", "bartack"): Cell(Severity.warning, "{a} and {b} lie on one another and cut the cloth like a stamp"),
+    ("box", "box"): Cell(Severity.warning, "{a} and {b} lie over one another and cut the cloth like a stamp"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One piece of a feature: a disc (`centre`, `radius`), lines, or a rectangle (its `bounds` alone).
+
+    part, rank : whose file it is in, and its place there; its own part's features have rank 0 and up
+    """
+
+    part: str
+    name: str
+    kind: str
+    rank: int
+    bounds: Bounds
+    centre: Point | None = None
+    radius: float = 0.0
+    lines: tuple[Segment, ...] = ()
+
+
+def marks_of(part: str, feature: FeatureShape, rank: int, placing: Placing | None = None) -> Iterator[Mark]:
+    """The pieces of a feature that can collide, where the part is placed; none for strips and drill marks."""
+    if feature.kind == "notch":
+        run = feature.paths[0]
+        middle = ((run.start[0] + run.end[0]) / 2, (run.start[1] + run.end[1]) / 2)
+        tip = run.runs[0].end
+        centre = ((middle[0] + tip[0]) / 2, (middle[1] + tip[1]) / 2)
+        yield _disc(part, feature, rank, centre, feature.size[0] / 2, placing)
+    elif feature.kind in ("hole", "hardware"):
+        if feature.kind == "hole" and feature.size[0] <= MARK_MM:
+            return
+        for point in feature.points:
+            yield _disc(part, feature, rank, point, feature.size[0] / 2, placing)
+    elif feature.kind == "bartack":
+        for region in feature.regions:
+            yield Mark(part, feature.name, "bartack", rank, region.bounds())
+    elif feature.kind in ("seam", "box", "fold"):
+        for path in feature.paths:
+            runs = tuple(run for run, _ in path.distinct())
+            yield Mark(part, feature.name, feature.kind, rank, path.bounds(), lines=runs)
+
+
+def _disc(part: str, feature: FeatureShape, rank: int, centre: Point, radius: float, placing: Placing | None) -> Mark:
+    x, y = centre if placing is None else placing.point(centre)
+    bounds = (x - radius, y - radius, x + radius, y + radius)
+    return Mark(part, feature.name, feature.kind, rank, bounds, (x, y), radius)
+
+
+def colliding(marks: Iterable[Mark]) -> Iterator[tuple[Mark, Mark, Cell]]:
+    """Pairs that lie on one another, in the order of the table's keys. A sweep from left to right."""
+    every = list(marks)
+    punched = _punched(every)
+    active: list[Mark] = []
+    for mark in sorted(every, key=lambda one: one.bounds[0]):
+        active = [one for one in active if one.bounds[2] > mark.bounds[0] + _BITE_MM]
+        for other in active:
+            for a, b in ((mark, other), (other, mark)):
+                cell = TABLE.get((a.kind, b.kind))
+                if cell is not None and _meet(a, b) and not (a.kind == "hole" and (a.part, a.name) in punched):
+                    yield a, b, cell
+                    break
+        active.append(mark)
+
+
+def _punched(marks: list[Mark]) -> set[tuple[str, str]]:
+    """Holes that are punched for hardware: one centre, and smaller than what sits in them."""
+    centres: dict[tuple[int, int], list[Mark]] = {}
+    for mark in marks:
+        if mark.kind == "hardware" and mark.centre is not None:
+            centres.setdefault((round(mark.centre[0]), round(mark.centre[1])), []).append(mark)
+    found: set[tuple[str, str]] = set()
+    for mark in marks:
+        if mark.kind == "hole" and mark.centre is not None:
+            x, y = round(mark.centre[0]), round(mark.centre[1])
+            near = (one for dx in (-1, 0, 1) for dy in (-1, 0, 1) for one in centres.get((x + dx, y + dy), ()))
+            if any(_one_centre(mark, one) and one.radius > mark.radius for one in near):
+                found.add((mark.part, mark.name))
+    return found
+
+
+def _one_centre(a: Mark, b: Mark) -> bool:
+    return a.centre is not None and b.centre is not None and math.dist(a.centre, b.centre) <= _SAME_CENTRE_MM
+
+
+def _meet(a: Mark, b: Mark) -> bool:
+    if a.bounds[1] > b.bounds[3] - _BITE_MM or b.bounds[1] > a.bounds[3] - _BITE_MM:
+        return False
+    if a.centre is not None and b.centre is not None:
+        # A cap and its socket are typed as two: one centre is one snap.
+        one_snap = a.kind == b.kind == "hardware" and _one_centre(a, b)
+        return not one_snap and math.dist(a.centre, b.centre) < a.radius + b.radius - _BITE_MM
+    if a.centre is not None:
+        return _disc_meets(a.centre, a.radius, b)
+    if b.centre is not None:
+        return _disc_meets(b.centre, b.radius, a)
+    # Two rectangles: a box inside another is a second line of stitching, not a collision.
+    return a.kind == "bartack" or _holds(a.bounds, b.bounds) == _holds(b.bounds, a.bounds)
+
+
+def _disc_meets(centre: Point, radius: float, other: Mark) -> bool:
+    least = radius - _BITE_MM
+    if other.lines:
+        return any(distance_point_segment(centre, line) < least for line in other.lines)
+    left, bottom, right, top = other.bounds
+    dx = max(left - centre[0], 0.0, centre[0] - right)
+    dy = max(bottom - centre[1], 0.0, centre[1] - top)
+    return math.hypot(dx, dy) < least
+
+
+def _holds(outer: Bounds, inner: Bounds) -> bool:
+    return (
+        outer[0] <= inner[0] + _BITE_MM
+        and outer[1] <= inner[1] + _BITE_MM
+        and outer[2] >= inner[2] - _BITE_MM
+        and outer[3] >= inner[3] - _BITE_MM
+    )
+
+
+def covered(feature: FeatureShape, strips: Iterable[Outline]) -> bool:
+    """Is a hole a mark that a strip is laid over?"""
+    if not isinstance(feature.feature, Hole):
+        return False
+    return any(all(strip.contains(point) for point in feature.points) for strip in strips)
