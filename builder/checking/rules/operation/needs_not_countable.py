@@ -31,7 +31,7 @@ RULE = Rule(
     slug="needs-not-countable",
     severity=Severity.error,
     why="The kit list would ask for pieces of something that lies there as a roll, a sheet or a cone.",
-    remedy="Name the part that is cut from it, with an operation that cuts it.",
+    remedy="Name a part that an operation cuts from it; what is bought ready in its size is hardware.",
     check=check,
     bad="""
 operations/press-snap.yaml: {needs: {thread-70: 1}}

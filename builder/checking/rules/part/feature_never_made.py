@@ -27,11 +27,10 @@ def check(subject: Subject) -> Iterator[Problem]:
     for name in model.parts:
         if name not in made:
             continue
-        used = _measured_from(subject, name)
         for feature, one in model.parts[name].features.items():
             if isinstance(one, Notch | Hole) or (name, feature) in worked or f"{name}/{feature}" in closed:
                 continue
-            if isinstance(one, Fold) and feature in used:
+            if isinstance(one, Fold) and feature in _measured_from(subject, name):
                 continue
             message = f"no step {_VERBS[type(one).__name__.lower()]} {feature} of {name}"
             about = (f"feature:{feature}", f"feature:{name}/{feature}")

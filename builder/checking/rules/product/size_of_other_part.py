@@ -19,13 +19,22 @@ def check(subject: Subject) -> Iterator[Problem]:
         if not any(product.sizes.values()):
             continue
         parts = _parts(name, subject)
-        rests = {base for full, on in subject.dimensions.support.items() if _part(full) in parts for base in on}
+        rests: frozenset[str] | None = None
         for size, overrides in product.sizes.items():
             for full in overrides:
-                if full in subject.dimensions.definitions and _part(full) not in parts and full not in rests:
+                if full not in subject.dimensions.definitions or _part(full) in parts:
+                    continue
+                rests = _rests_on(parts, subject) if rests is None else rests
+                if full not in rests:
                     message = f"{name} has no part {_part(full)}, so size {size} changes nothing by {full}"
                     about = (f"part:{_part(full)}", f"dimension:{full}")
                     yield Problem(("product", name), ("sizes", size, full), message, about, key=True)
+
+
+def _rests_on(parts: set[str], subject: Subject) -> frozenset[str]:
+    """Dimensions, of any part, that those of these parts rest on."""
+    support = subject.dimensions.support
+    return frozenset(base for full, on in support.items() if _part(full) in parts for base in on)
 
 
 def _part(full: str) -> str:
