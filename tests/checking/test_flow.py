@@ -46,12 +46,11 @@ products/pouch.yaml: {{route: [{{sub assembly: hemmed, quantity: COUNT}}, press-
 
 def test_a_wrong_quantity_is_one_finding(tmp_path: Path) -> None:
     """What stands before it is held against the needs, not against the wrong quantity."""
-    route = (
-        "[{operation: cut-panel, quantity: 1}, {operation: sew-hem, quantity: 1}, {operation: press-snap, quantity: 2}]"
-    )
-    example = f"products/pouch.yaml: {{route: {route}}}"
-    assert [rule for rule, words in found(example, tmp_path) if "press-snap" in words] == ["quantity-differs"]
-    assert rules(example, tmp_path / "again") == ["quantity-differs"]
+    stops = [f"{{operation: {name}, quantity: 1}}" for name in ("cut-panel", "sew-hem")]
+    example = f"products/pouch.yaml: {{route: [{', '.join(stops)}, {{operation: press-snap, quantity: 2}}]}}"
+    findings = found(example, tmp_path)
+    assert [rule for rule, _ in findings] == ["quantity-differs"]
+    assert "2 of press-snap" in findings[0][1]
 
 
 def test_several_pieces_out_of_one_run_are_no_remainder(tmp_path: Path) -> None:
