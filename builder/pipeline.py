@@ -91,7 +91,8 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     book = ShapeBook(model.parts, model.states, linked.dimensions.definitions)
     findings = [*source.findings, *linked.findings]
     findings += _photo_findings(source, model)
-    subject = Subject(model, linked.dimensions, book, frozenset(), today or today_of())
+    day = today or today_of()
+    subject = Subject(model, linked.dimensions, book, frozenset(), day, unread=linked.unusable)
     findings += check_typed(subject)
     usable = usable_operations(model, findings, linked.unusable)
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})

@@ -25,6 +25,8 @@ def test_the_example_is_clean_and_gets_its_sheet(demo: Path, tmp_path: Path) -> 
     write_example(demo)
     cut = "operation: cut-label-panel\ntitle: Cut\ncode: CUT-90\nstation: bench\nmakes: panel\n"
     (demo / "operations" / "cut-label-panel.yaml").write_text(cut + "steps: [{step: cut, do: Cut it., time: 9 s}]\n")
+    product = "product: label-panel\ntitle: Panel with a label\nroute: [cut-label-panel, sew-label]\n"
+    (demo / "products" / "label-panel.yaml").write_text(product)
     findings = check_plant(demo).findings
     assert findings == (), [(str(one.place), one.message) for one in findings]
     assert build_plant(demo, tmp_path / "out").written is not None

@@ -7,7 +7,7 @@ from builder.model import KINDS
 
 
 def cut_by_heat(subject: Subject) -> dict[str, list[str]]:
-    """Material → operations that cut it at a station whose kind works by heat."""
+    """Material → operations that cut it at a station whose kind works by heat, in any colour of a product."""
     model = subject.model
     found: dict[str, list[str]] = {}
     for name, operation in model.operations.items():
@@ -19,7 +19,20 @@ def cut_by_heat(subject: Subject) -> dict[str, list[str]]:
             for material in _materials(part, subject, frozenset()):
                 if name not in found.setdefault(material, []):
                     found[material].append(name)
+    _add_colours(subject, found)
     return found
+
+
+def _add_colours(subject: Subject, found: dict[str, list[str]]) -> None:
+    """What takes the place of a material in a colour goes through the same heat."""
+    for product, one in subject.model.products.items():
+        on_route = {stop.operation for stop in subject.route(product)} if any(one.colours.values()) else set()
+        for swaps in one.colours.values():
+            for old, new in swaps.items():
+                hot = [name for name in found.get(old, ()) if name in on_route]
+                if hot and new in subject.model.materials:
+                    known = found.setdefault(new, [])
+                    known.extend(name for name in hot if name not in known)
 
 
 def _materials(part: str, subject: Subject, inside: frozenset[str]) -> set[str]:

@@ -15,12 +15,14 @@ from builder.model import (
     FeatureRef,
     PlantModel,
     Results,
+    RouteStep,
     SettingValue,
     Step,
     Values,
     feature_homes,
     find_feature,
     operation_dimension,
+    route_of,
     settings_of,
 )
 
@@ -63,7 +65,8 @@ class Worked:
 class Subject:
     """What rules look at: the linked plant, its dimensions and shapes; `results` only for rules that ask for it.
 
-    What several rules need is worked out once and kept: settings, where feature names lead, sizes.
+    What several rules need is worked out once and kept: settings, where feature names lead, sizes, routes.
+    unread : objects nobody could read, and what rests on them; whether a thing is used can't be said while there are
     """
 
     model: PlantModel
@@ -72,11 +75,13 @@ class Subject:
     usable: frozenset[str]
     today: date
     results: Results | None = None
+    unread: frozenset[tuple[str, str]] = frozenset()
     _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
     _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)
     _shapes: list[tuple[str, PartShape]] = field(default_factory=list)
     _workers: dict[FeatureName, Worker] = field(default_factory=dict)
+    _routes: dict[str, tuple[RouteStep, ...]] = field(default_factory=dict)
 
     def settings(self, operation: str) -> Mapping[str, SettingValue]:
         """The readable settings of an operation; {} when its station or kind is unknown."""
@@ -128,6 +133,12 @@ class Subject:
                 for one in self.worked(operation):
                     self._workers.setdefault((one.part, one.name), Worker(operation, int(one.path[1])))
         return self._workers
+
+    def route(self, product: str) -> tuple[RouteStep, ...]:
+        """The route of a product, sub-assemblies expanded."""
+        if product not in self._routes:
+            self._routes[product] = route_of(product, self.model.products, self.model.operations)
+        return self._routes[product]
 
     def dimension(self, operation: str, text: str) -> str | None:
         """Full name of a dimension as an operation's file names it, None if no part of it has such a dimension."""

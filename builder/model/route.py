@@ -1,6 +1,7 @@
 """A product's route: its operations in order, sub-assemblies expanded, with runs for one finished piece.
 
-Runs follow from needs and makes, backwards from what is sold; a typed quantity is taken as it is.
+Runs follow from needs and makes, backwards from what is sold; a typed quantity is taken as it is, for one piece of
+the product, or of the sub-assembly, in whose route it stands.
 """
 
 from __future__ import annotations
@@ -36,20 +37,33 @@ def route_of(
     stops = [stop for stop in _stops(product, products, frozenset()) if stop.operation in operations]
     if not stops:
         return ()
-    sold = products[product].sold or next(iter(operations[stops[-1].operation].makes))
+    sold = _sold(product, stops, products, operations)
     demand: dict[str, Fraction] = {sold: Fraction(1)}
+    inner = {
+        via: _sold(via, [one for one in stops if one.via == via], products, operations)
+        for via in dict.fromkeys(one.via for one in stops)
+        if via
+    }
     runs: dict[str, Fraction] = {}
     for stop in reversed(stops):
         operation = operations[stop.operation]
-        runs[stop.operation] = quantity = _runs(operation, stop, demand)
+        pieces = demand.get(inner[stop.via], Fraction(1)) if stop.via else Fraction(1)
+        runs[stop.operation] = quantity = _runs(operation, stop, demand, pieces)
         for name, count in operation.needs.items():
             demand[name] = demand.get(name, Fraction(0)) + quantity * count
     return tuple(RouteStep(stop.operation, runs[stop.operation], stop.via) for stop in stops)
 
 
-def _runs(operation: Operation, stop: _Stop, demand: Mapping[str, Fraction]) -> Fraction:
+def _sold(
+    product: str, stops: list[_Stop], products: Mapping[str, Product], operations: Mapping[str, Operation]
+) -> str:
+    """What a product is when finished; by itself the first thing its last operation makes."""
+    return products[product].sold or next(iter(operations[stops[-1].operation].makes))
+
+
+def _runs(operation: Operation, stop: _Stop, demand: Mapping[str, Fraction], pieces: Fraction) -> Fraction:
     if stop.typed is not None:
-        return Fraction(stop.typed)
+        return stop.typed * pieces
     wanted = [demand[name] / count for name, count in operation.makes.items() if name in demand]
     return max(wanted, default=Fraction(1))
 

@@ -14,9 +14,22 @@ from tests.checking.overlay import SMALL_PLANT, lay_over
 SLUGS = sorted(rule_book())
 
 
-def found(example: str, tmp_path: Path) -> list[Finding]:
-    """Top-level findings of the small plant with an example laid over it."""
-    return list(check_plant(lay_over(example, tmp_path / "plant")).findings)
+IDLE = {
+    "feature-never-made",
+    "made-never-used",
+    "mass-missing",
+    "material-never-used",
+    "operation-on-no-product",
+    "part-never-used",
+    "station-without-operations",
+}
+"""Rules on things nothing uses. An example of another rule may add a thing without a place in the small plant."""
+
+
+def found(example: str, tmp_path: Path, slug: str) -> list[Finding]:
+    """Top-level findings of the small plant with an example laid over it; of idle things only for their own rules."""
+    findings = check_plant(lay_over(example, tmp_path / "plant")).findings
+    return [one for one in findings if one.rule not in IDLE or slug in IDLE]
 
 
 def test_there_are_rules() -> None:
@@ -33,7 +46,7 @@ def test_small_plant_is_clean() -> None:
 def test_bad_example_gives_that_one_finding(slug: str, tmp_path: Path) -> None:
     """One top-level finding, of this rule, in a file the example changed."""
     rule = rule_book()[slug]
-    findings = found(rule.bad, tmp_path)
+    findings = found(rule.bad, tmp_path, slug)
     assert [one.rule for one in findings] == [slug], [(str(one.place), one.message) for one in findings]
     assert findings[0].severity == rule.severity
     assert f"{findings[0].place.file}:" in rule.bad.replace(" ", ""), findings[0].place
@@ -45,7 +58,7 @@ def test_bad_example_gives_that_one_finding(slug: str, tmp_path: Path) -> None:
 @pytest.mark.parametrize("slug", SLUGS)
 def test_good_example_gives_none(slug: str, tmp_path: Path) -> None:
     """The good example passes the whole book."""
-    findings = found(rule_book()[slug].good, tmp_path)
+    findings = found(rule_book()[slug].good, tmp_path, slug)
     assert findings == [], [(one.rule, str(one.place), one.message) for one in findings]
 
 

@@ -46,6 +46,17 @@ products/pouch.yaml: {route: [{sub assembly: hemmed}, press-snap]}
     assert runs(example, tmp_path) == {"cut-panel": 1, "sew-hem": 1, "press-snap": 1}
 
 
+def test_a_quantity_in_a_sub_assembly_counts_for_each_of_them(tmp_path: Path) -> None:
+    """Two hemmed panels a pouch, three cuts for each."""
+    example = """
+products/hemmed.yaml:
+  {product: hemmed, title: Hemmed panel, route: [{operation: cut-panel, quantity: 3}, sew-hem], sold: panel-hemmed}
+operations/press-snap.yaml: {needs: {panel-hemmed: 2}}
+products/pouch.yaml: {route: [{sub assembly: hemmed}, press-snap]}
+"""
+    assert runs(example, tmp_path) == {"cut-panel": 6, "sew-hem": 2, "press-snap": 1}
+
+
 def test_a_product_inside_itself_ends(tmp_path: Path) -> None:
     """The rule reports it; the route is finite."""
     assert runs("products/pouch.yaml: {route: [cut-panel, {sub assembly: pouch}]}", tmp_path) == {"cut-panel": 1}
