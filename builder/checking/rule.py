@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
-from builder.finding import Severity
+from builder.finding import Place, Severity
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
@@ -34,6 +34,7 @@ class Problem:
     offset  : character inside the value
     about   : further names it concerns, as `kind:name`
     remedy  : a sharper remedy than the rule's own
+    spot    : where it stands, for what is no object's value: a row of a study
     """
 
     owner: tuple[str, str]
@@ -44,6 +45,7 @@ class Problem:
     key: bool = False
     offset: int = 0
     severity: Severity | None = None
+    spot: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,32 @@
+"""Breaks of the rules about people: their bodies, their time, and the words they read."""
+
+from __future__ import annotations
+
+from tests.checking.breaks.fault import Break
+
+HANDLE = "operations/sew-handle-end.yaml"
+HEM = "operations/hem-pocket.yaml"
+TACK = "operations/tack-pockets.yaml"
+FINISHING = "stations/finishing.yaml"
+
+BREAKS = [
+    Break("reach-too-far", FINISHING, "reach: 450 mm", "reach: ¦620 mm"),
+    Break("standing-only", FINISHING, "posture: standing\n    relief: ", "posture: ¦standing\n    note: "),
+    Break("fault-without-remedy", HEM, "    do: Read the tension with the gauge.\n", "", (HEM, "sign: ¦hem puckers")),
+    Break(
+        "critical-without-stop",
+        HANDLE,
+        "    class: critical\n    cause: fold shorter than 40 mm\n"
+        "    do: Unpick the box, fold again at 40 mm.\n"
+        "    stop: More than one in a bundle, stop and call.\n",
+        "    class: ¦critical\n    cause: fold shorter than 40 mm\n    do: Unpick the box, fold again at 40 mm.\n",
+    ),
+    Break(
+        "key-without-reason",
+        HEM,
+        "    key: Crease with the thumbnail, coating inside.\n"
+        "    why: A crease feeds flat; a round fold creeps and puckers.\n",
+        "    key: ¦Crease with the thumbnail, coating inside.\n",
+    ),
+    Break("vague-words", HEM, "do: Fold the edge over once, notch to notch.", "do: Fold the edge over ¦neatly."),
+]
