@@ -10,6 +10,12 @@ TACK = "operations/tack-pockets.yaml"
 FINISHING = "stations/finishing.yaml"
 
 BREAKS = [
+    Break(
+        "power-on",
+        HEM,
+        "do: Change the needle. Resew from 20 mm before the skip.\n    power: off\n",
+        "do: ¦Change the needle. Resew from 20 mm before the skip.\n",
+    ),
     Break("reach-too-far", FINISHING, "reach: 450 mm", "reach: ¦620 mm"),
     Break("standing-only", FINISHING, "posture: standing\n    relief: ", "posture: ¦standing\n    note: "),
     Break("fault-without-remedy", HEM, "    do: Read the tension with the gauge.\n", "", (HEM, "sign: ¦hem puckers")),
