@@ -26,6 +26,7 @@ from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.settings import SettingValue, limit_range, settings_of
 from builder.model.shown import (
+    show_mass,
     show_minutes,
     show_number,
     show_percent,
@@ -137,6 +138,7 @@ __all__ = [
     "route_of",
     "schema_of",
     "settings_of",
+    "show_mass",
     "show_minutes",
     "show_number",
     "show_percent",

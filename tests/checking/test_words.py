@@ -6,6 +6,7 @@ import pytest
 
 from builder.checking.words.near_machine import deed_in
 from builder.checking.words.vague import vague_pattern
+from builder.checking.words.work_verbs import work_verbs
 
 
 @pytest.mark.parametrize(
@@ -92,3 +93,24 @@ def test_a_vague_word_inside_another_is_none() -> None:
     assert not pattern.search("improperly unsuitableness")
     assert pattern.search("set it by feel")
     assert vague_pattern("xx") is None
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("Fold the hem and sew it.", ["fold", "sew"]),
+        ("Cut the tape. Fold its end in.", ["cut", "fold"]),
+        ("Set the snap, then mark the next place.", ["set", "mark"]),
+        ("Sew the box, then the cross, without lifting the foot.", ["sew"]),
+        ("Sew the hem in one run, backstitch both ends.", ["sew", "sew"]),
+        ("Turn over and look along every line.", []),
+        ("Sew between fold and tack.", []),
+        ("Press both buttons until the ram is up again.", []),
+        ("Set the counter back to 0 and sew the seam.", ["sew"]),
+        ("Set 80 mm. Let it cut the hook pieces.", []),
+        ("Match cut and fold lines.", []),
+    ],
+)
+def test_kinds_of_work_in_a_sentence(text: str, kinds: list[str]) -> None:
+    """Only verbs at the start of a clause, with their object behind them."""
+    assert [kind for _, kind, _ in work_verbs(text, "en")] == kinds
