@@ -24,7 +24,7 @@ from builder.model.references import shown_part
 from builder.model.results import NO_SOURCE, OperationTime, ProductTime, Results, RouteLine, StepTime
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
-from builder.model.settings import SettingValue, limit_range, settings_of
+from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
 from builder.model.shown import (
     show_mass,
     show_minutes,
@@ -47,7 +47,7 @@ from builder.model.states import (
 )
 from builder.model.station import Pace, SettingLimit, Station
 from builder.model.stitch import STITCHES, Stitch
-from builder.model.study import Study
+from builder.model.study import Reading, Study
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
@@ -99,6 +99,7 @@ __all__ = [
     "ProtectionKind",
     "Quantity",
     "Range",
+    "Reading",
     "Results",
     "RouteLine",
     "RouteStep",
@@ -135,6 +136,7 @@ __all__ = [
     "near",
     "operation_bases",
     "operation_dimension",
+    "read_settings",
     "route_of",
     "schema_of",
     "settings_of",

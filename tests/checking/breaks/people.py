@@ -6,7 +6,6 @@ from tests.checking.breaks.fault import Break
 
 HANDLE = "operations/sew-handle-end.yaml"
 HEM = "operations/hem-pocket.yaml"
-TACK = "operations/tack-pockets.yaml"
 FINISHING = "stations/finishing.yaml"
 
 BREAKS = [
@@ -30,6 +29,21 @@ BREAKS = [
         "do: Fold the edge over once, notch to notch.",
         "do: Fold the edge over once and ¦sew it.",
     ),
+    Break(
+        "study-conditions-changed",
+        "studies/sew-handle-end.csv",
+        "# size: M\n",
+        "# size: M\n# stitch length: ¦2.5 mm\n",
+    ),
+    Break("reading-implausible", "studies/hem-pocket.csv", "\nfold,3,6.9,100,\n", "\n¦fold,3,69.0,100,\n"),
+    Break(
+        "time-implausible",
+        "operations/inspect-roll.yaml",
+        "tie a bow.\n    time: 9.5 s",
+        "tie a bow.\n    time: ¦12 min",
+    ),
+    Break("estimate-too-old", "operations/cut-keeper.yaml", "date: 2026-10-08", "date: ¦2024-10-08"),
+    Break("study-against-model", "stations/sewing.yaml", "finish: 1.1 s", "finish: 5 s", (HEM, "- step: ¦sew\n")),
     Break("reach-too-far", FINISHING, "reach: 450 mm", "reach: ¦620 mm"),
     Break("standing-only", FINISHING, "posture: standing\n    relief: ", "posture: ¦standing\n    note: "),
     Break("fault-without-remedy", HEM, "    do: Read the tension with the gauge.\n", "", (HEM, "sign: ¦hem puckers")),
