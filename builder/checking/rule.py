@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from builder.checking.walk import FeatureName, Worker, distinct_shapes
-from builder.finding import Severity
+from builder.finding import Place, Severity
 from builder.geometry import PartShape, ShapeBook
 from builder.model import (
     Dimensions,
@@ -37,6 +37,7 @@ class Problem:
     offset  : character inside the value
     about   : further names it concerns, as `kind:name`
     remedy  : a sharper remedy than the rule's own
+    spot    : where it stands, for what is no object's value: a row of a study
     """
 
     owner: tuple[str, str]
@@ -47,6 +48,7 @@ class Problem:
     key: bool = False
     offset: int = 0
     severity: Severity | None = None
+    spot: Place | None = None
 
 
 @dataclass(frozen=True, slots=True)

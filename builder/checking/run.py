@@ -35,7 +35,7 @@ def _run(subject: Subject, rules: Iterable[Rule]) -> Iterator[Finding]:
 def finding_of(rule: Rule, problem: Problem, model: PlantModel) -> Finding:
     """A rule's problem as a finding with its place."""
     kind, name = problem.owner
-    place = model.place(kind, name, *problem.path, key=problem.key, offset=problem.offset)
+    place = problem.spot or model.place(kind, name, *problem.path, key=problem.key, offset=problem.offset)
     return Finding(
         place,
         rule.slug,

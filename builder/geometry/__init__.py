@@ -1,6 +1,7 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
+from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
@@ -22,6 +23,7 @@ __all__ = [
     "PlacedPart",
     "Placing",
     "Point",
+    "Scales",
     "Segment",
     "ShapeBook",
     "ShapeFault",
@@ -38,6 +40,7 @@ __all__ = [
     "polygon",
     "polyline",
     "rectangle",
+    "roll_grams",
     "smallest_radius",
     "stitches_per_run",
 ]

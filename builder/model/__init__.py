@@ -25,8 +25,9 @@ from builder.model.references import shown_part
 from builder.model.results import NO_SOURCE, MaterialUse, OperationTime, ProductTime, Results, RouteLine, StepTime
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
-from builder.model.settings import SettingValue, limit_range, settings_of
+from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
 from builder.model.shown import (
+    show_mass,
     show_minutes,
     show_number,
     show_percent,
@@ -48,7 +49,7 @@ from builder.model.states import (
 )
 from builder.model.station import Pace, SettingLimit, Station
 from builder.model.stitch import STITCHES, Stitch
-from builder.model.study import Study
+from builder.model.study import Reading, Study
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
@@ -101,6 +102,7 @@ __all__ = [
     "ProtectionKind",
     "Quantity",
     "Range",
+    "Reading",
     "Results",
     "RouteLine",
     "RouteStep",
@@ -140,9 +142,11 @@ __all__ = [
     "near",
     "operation_bases",
     "operation_dimension",
+    "read_settings",
     "route_of",
     "schema_of",
     "settings_of",
+    "show_mass",
     "show_minutes",
     "show_number",
     "show_percent",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.errors import TextFault
@@ -37,13 +37,14 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Study:
-    """All readings of one study, with the conditions its head states."""
+    """All readings of one study, with the conditions its head states and where each of them stands."""
 
     name: str
     file: str
     head: Mapping[str, str]
     readings: tuple[Reading, ...]
     digest: str
+    head_places: Mapping[str, Place] = field(default_factory=dict)
 
     def of_step(self, step: str) -> tuple[Reading, ...]:
         """Readings that count for a step."""
@@ -64,7 +65,8 @@ def read_study(table: Table, findings: list[Finding]) -> Study | None:
     readings = tuple(_readings(table, about, findings))
     if len(findings) > before:
         return None
-    return Study(table.name, table.file, dict(table.head), readings, table.digest)
+    places = {key: table.head_place(key) for key in table.head}
+    return Study(table.name, table.file, dict(table.head), readings, table.digest, places)
 
 
 def _readings(table: Table, about: str, findings: list[Finding]) -> Iterator[Reading]:

@@ -1,0 +1,66 @@
+"""Breaks of the rules about people: their bodies, their time, and the words they read."""
+
+from __future__ import annotations
+
+from tests.checking.breaks.fault import Break
+
+HANDLE = "operations/sew-handle-end.yaml"
+HEM = "operations/hem-pocket.yaml"
+FINISHING = "stations/finishing.yaml"
+
+BREAKS = [
+    Break(
+        "power-on",
+        HEM,
+        "do: Change the needle. Resew from 20 mm before the skip.\n    power: off\n",
+        "do: ¦Change the needle. Resew from 20 mm before the skip.\n",
+    ),
+    Break(
+        "lift-too-heavy",
+        "materials/webbing.yaml",
+        "    length: 100 m\n    thickness: 1.6 mm\n    mass per length: 38 g/m\n",
+        "    length: 1000 m\n    thickness: 1.6 mm\n    mass per length: 38 g/m\n",
+        ("stations/cutting.yaml", "protection: ¦[blade guard, heat-resistant gloves"),
+    ),
+    Break("force-too-often", "operations/tack-strap-ring.yaml", "force: 40 N", "force: ¦60 N"),
+    Break(
+        "step-two-actions",
+        HEM,
+        "do: Fold the edge over once, notch to notch.",
+        "do: Fold the edge over once and ¦sew it.",
+    ),
+    Break(
+        "study-conditions-changed",
+        "studies/sew-handle-end.csv",
+        "# size: M\n",
+        "# size: M\n# stitch length: ¦2.5 mm\n",
+    ),
+    Break("reading-implausible", "studies/hem-pocket.csv", "\nfold,3,6.9,100,\n", "\n¦fold,3,69.0,100,\n"),
+    Break(
+        "time-implausible",
+        "operations/inspect-roll.yaml",
+        "tie a bow.\n    time: 9.5 s",
+        "tie a bow.\n    time: ¦12 min",
+    ),
+    Break("estimate-too-old", "operations/cut-keeper.yaml", "date: 2026-10-08", "date: ¦2024-10-08"),
+    Break("study-against-model", "stations/sewing.yaml", "finish: 1.1 s", "finish: 5 s", (HEM, "- step: ¦sew\n")),
+    Break("reach-too-far", FINISHING, "reach: 450 mm", "reach: ¦620 mm"),
+    Break("standing-only", FINISHING, "posture: standing\n    relief: ", "posture: ¦standing\n    note: "),
+    Break("fault-without-remedy", HEM, "    do: Read the tension with the gauge.\n", "", (HEM, "sign: ¦hem puckers")),
+    Break(
+        "critical-without-stop",
+        HANDLE,
+        "    class: critical\n    cause: fold shorter than 40 mm\n"
+        "    do: Unpick the box, fold again at 40 mm.\n"
+        "    stop: More than one in a bundle, stop and call.\n",
+        "    class: ¦critical\n    cause: fold shorter than 40 mm\n    do: Unpick the box, fold again at 40 mm.\n",
+    ),
+    Break(
+        "key-without-reason",
+        HEM,
+        "    key: Crease with the thumbnail, coating inside.\n"
+        "    why: A crease feeds flat; a round fold creeps and puckers.\n",
+        "    key: ¦Crease with the thumbnail, coating inside.\n",
+    ),
+    Break("vague-words", HEM, "do: Fold the edge over once, notch to notch.", "do: Fold the edge over ¦neatly."),
+]
