@@ -6,12 +6,30 @@ Tables are merged key by key, lists of steps by the name of the step, everything
 from __future__ import annotations
 
 import shutil
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
 import yaml
 
+from builder.finding import Finding
+
 SMALL_PLANT = Path(__file__).parent / "plant"
+IDLE = {
+    "feature-never-made",
+    "made-never-used",
+    "mass-missing",
+    "material-never-used",
+    "operation-on-no-product",
+    "part-never-used",
+    "station-without-operations",
+}
+"""Rules on things nothing uses. An example of another rule may add a thing without a place in the small plant."""
+
+
+def without_idle(findings: Iterable[Finding], slug: str = "") -> list[Finding]:
+    """The findings without those on things nothing uses, unless `slug` is a rule on such things."""
+    return [one for one in findings if one.rule not in IDLE or slug in IDLE]
 
 
 class _Words(yaml.SafeLoader):

@@ -9,27 +9,14 @@ import pytest
 from builder.checking import rule_book
 from builder.finding import Finding
 from builder.pipeline import check_plant
-from tests.checking.overlay import SMALL_PLANT, lay_over
+from tests.checking.overlay import SMALL_PLANT, lay_over, without_idle
 
 SLUGS = sorted(rule_book())
 
 
-IDLE = {
-    "feature-never-made",
-    "made-never-used",
-    "mass-missing",
-    "material-never-used",
-    "operation-on-no-product",
-    "part-never-used",
-    "station-without-operations",
-}
-"""Rules on things nothing uses. An example of another rule may add a thing without a place in the small plant."""
-
-
 def found(example: str, tmp_path: Path, slug: str) -> list[Finding]:
     """Top-level findings of the small plant with an example laid over it; of idle things only for their own rules."""
-    findings = check_plant(lay_over(example, tmp_path / "plant")).findings
-    return [one for one in findings if one.rule not in IDLE or slug in IDLE]
+    return without_idle(check_plant(lay_over(example, tmp_path / "plant")).findings, slug)
 
 
 def test_there_are_rules() -> None:

@@ -104,8 +104,8 @@ BREAKS = [
     Break(
         "size-incomplete",
         ROLL,
-        "sizes:\n  M: {}\n",
-        "sizes:\n  M: {}\n  ¦XL: {roll-back.width: 560 mm}\n",
+        "  L: {roll-back.width: 480 mm, roll-back.height: 320 mm}\n",
+        "  ¦L: {roll-back.width: 480 mm}\n  XL: {roll-back.width: 520 mm, roll-back.height: 320 mm}\n",
     ),
     Break("bundle-not-whole", POUCH, "batch: 120", "batch: ¦130"),
     Break(

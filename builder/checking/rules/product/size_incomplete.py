@@ -30,11 +30,11 @@ RULE = Rule(
     check=check,
     bad="""
 products/pouch.yaml:
-  sizes: {M: {}, L: {panel.width: 340 mm, panel.height: 230 mm}, XL: {panel.width: 380 mm}}
+  sizes: {M: {}, L: {panel.width: 340 mm}, XL: {panel.width: 380 mm, panel.height: 230 mm}}
 """,
     good="""
 products/pouch.yaml:
-  sizes: {M: {}, L: {panel.width: 340 mm, panel.height: 230 mm}, XL: {panel.width: 380 mm, panel.height: 260 mm}}
+  sizes: {M: {}, L: {panel.width: 340 mm, panel.height: 215 mm}, XL: {panel.width: 380 mm, panel.height: 230 mm}}
 """,
     follows_from=("size-of-other-part",),
 )
