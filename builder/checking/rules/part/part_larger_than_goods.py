@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.checking.edges import WOVEN_TO_WIDTH
 from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.walk import in_size, length_words
 from builder.finding import Severity
@@ -35,6 +36,8 @@ def _too_large(subject: Subject, shape: PartShape, material: Material) -> str:
     if shape.part.outline is not None and shape.part.outline.strip is not None:
         too_long = _over(wide, _mm(material.length))
         return f"is {length_words(wide, subject.model)} long, {_goods(subject, material)}" if too_long else ""
+    if material.form in WOVEN_TO_WIDTH:
+        wide, high = min(wide, high), max(wide, high)
     turned = {"up": (False,), "across": (True,), "none": (False, True)}[shape.part.grain]
     sides = [(high, wide) if turn else (wide, high) for turn in turned]
     if any(
@@ -56,8 +59,7 @@ def _mm(length: Quantity | None) -> float | None:
 
 def _goods(subject: Subject, material: Material) -> str:
     width, length = _mm(material.width), _mm(material.length)
-    strip = material.form in ("webbing", "tape", "zip")
-    wide = f"{length_words(width, subject.model)} of width" if width is not None and not strip else ""
+    wide = f"{length_words(width, subject.model)} of width" if width is not None else ""
     long = f"{length_words(length, subject.model)} of length" if length is not None else ""
     return f"there are {' and '.join(one for one in (wide, long) if one)}"
 
