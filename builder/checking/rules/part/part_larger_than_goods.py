@@ -24,7 +24,7 @@ def check(subject: Subject) -> Iterator[Problem]:
         words = _too_large(subject, shape, material)
         if words:
             seen.add(shape.name)
-            message = f"{shape.name} {words} of {shape.part.material}{in_size(size)}"
+            message = f"{shape.name} {words}{in_size(size)}; {shape.part.material} is {_goods(subject, material)}"
             about = (f"material:{shape.part.material}",)
             yield Problem(("part", shape.name), ("outline",), message, about, key=True)
 
@@ -35,7 +35,7 @@ def _too_large(subject: Subject, shape: PartShape, material: Material) -> str:
     wide, high = right - left, top - bottom
     if shape.part.outline is not None and shape.part.outline.strip is not None:
         too_long = _over(wide, _mm(material.length))
-        return f"is {length_words(wide, subject.model)} long, {_goods(subject, material)}" if too_long else ""
+        return f"is {length_words(wide, subject.model)} long" if too_long else ""
     if material.form in WOVEN_TO_WIDTH:
         wide, high = min(wide, high), max(wide, high)
     turned = {"up": (False,), "across": (True,), "none": (False, True)}[shape.part.grain]
@@ -46,7 +46,7 @@ def _too_large(subject: Subject, shape: PartShape, material: Material) -> str:
         return ""
     across, along = sides[0]
     size = f"{length_words(across, subject.model)} across and {length_words(along, subject.model)} along"
-    return f"measures {size}, {_goods(subject, material)}"
+    return f"measures {size}"
 
 
 def _over(part: float, goods: float | None) -> bool:
@@ -59,9 +59,9 @@ def _mm(length: Quantity | None) -> float | None:
 
 def _goods(subject: Subject, material: Material) -> str:
     width, length = _mm(material.width), _mm(material.length)
-    wide = f"{length_words(width, subject.model)} of width" if width is not None else ""
-    long = f"{length_words(length, subject.model)} of length" if length is not None else ""
-    return f"there are {' and '.join(one for one in (wide, long) if one)}"
+    wide = f"{length_words(width, subject.model)} wide" if width is not None else ""
+    long = f"{length_words(length, subject.model)} long" if length is not None else ""
+    return " and ".join(one for one in (wide, long) if one)
 
 
 RULE = Rule(
