@@ -111,14 +111,20 @@ def colliding(marks: Iterable[Mark]) -> Iterator[tuple[Mark, Mark, Cell]]:
         for other in active:
             for a, b in ((mark, other), (other, mark)):
                 cell = TABLE.get((a.kind, b.kind))
-                if cell is not None and _meet(a, b) and not (a.kind == "hole" and (a.part, a.name) in punched):
+                if cell is not None and not _meant(a, b, punched) and _meet(a, b):
                     yield a, b, cell
                     break
         active.append(mark)
 
 
+def _meant(a: Mark, b: Mark, punched: set[tuple[str, str]]) -> bool:
+    """A hole is filled by what sits in it; a ring lies in its fold, only what is pressed through can't be folded."""
+    filled = (a.part, a.name) in punched
+    return filled if a.kind == "hole" else b.kind == "fold" and not filled
+
+
 def _punched(marks: list[Mark]) -> set[tuple[str, str]]:
-    """Holes that are punched for hardware: one centre, and smaller than what sits in them."""
+    """Holes punched for hardware, and that hardware: one centre, the hole smaller than what sits in it."""
     centres: dict[tuple[int, int], list[Mark]] = {}
     for mark in marks:
         if mark.kind == "hardware" and mark.centre is not None:
@@ -128,8 +134,9 @@ def _punched(marks: list[Mark]) -> set[tuple[str, str]]:
         if mark.kind == "hole" and mark.centre is not None:
             x, y = round(mark.centre[0]), round(mark.centre[1])
             near = (one for dx in (-1, 0, 1) for dy in (-1, 0, 1) for one in centres.get((x + dx, y + dy), ()))
-            if any(_one_centre(mark, one) and one.radius > mark.radius for one in near):
-                found.add((mark.part, mark.name))
+            sits = [one for one in near if _one_centre(mark, one) and one.radius > mark.radius]
+            if sits:
+                found.update((one.part, one.name) for one in (mark, *sits))
     return found
 
 

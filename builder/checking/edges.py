@@ -11,7 +11,7 @@ from builder.model import Fold, Part, Seam, Strip, full_name
 HEM_MM = 40.0
 """A fold farther inside than this turns a flap, not a hem: the edge stays raw. Common practice, no source."""
 
-_WOVEN_TO_WIDTH = ("webbing", "tape", "zip")
+WOVEN_TO_WIDTH = ("webbing", "tape", "zip")
 
 
 def ground_part(part: Part, on: str | None) -> str | None:
@@ -23,7 +23,7 @@ def ground_part(part: Part, on: str | None) -> str | None:
 def woven_to_width(subject: Subject, part: str) -> bool:
     """Webbing, tape and zips have no raw edge along their length."""
     material = subject.model.materials.get(subject.model.material_of(part) or "")
-    return material is not None and material.form in _WOVEN_TO_WIDTH
+    return material is not None and material.form in WOVEN_TO_WIDTH
 
 
 def finished_edges(subject: Subject, part: str, before: str | None = None) -> set[str]:

@@ -7,7 +7,7 @@ dimension is computed again, so sizes that agree share their values.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from graphlib import CycleError, TopologicalSorter
 
@@ -70,15 +70,23 @@ class Dimensions:
 
         Raises KeyError for a dimension without a value, TextFault where the changed values can't be computed with.
         """
-        if name in changed:
-            return changed[name]
-        one = self.definitions[name]
-        if one.same:
-            return self.trial(one.same, changed)
-        if not isinstance(one.typed, Expression):
-            return self.values[name]
-        return one.typed.evaluate(
-            lambda text: self.trial(find_dimension(text, one.part, self.definitions) or text, changed), "length"
+        known = dict(changed)
+
+        def value(one: str) -> Quantity:
+            if one not in known:
+                known[one] = self._tried(one, value)
+            return known[one]
+
+        return value(name)
+
+    def _tried(self, name: str, value: Callable[[str], Quantity]) -> Quantity:
+        here, typed = self.definitions[name], self.values[name]  # what rests on itself has no value, so no ring here
+        if here.same:
+            return value(here.same)
+        if not isinstance(here.typed, Expression):
+            return typed
+        return here.typed.evaluate(
+            lambda text: value(find_dimension(text, here.part, self.definitions) or text), "length"
         )
 
     def rests_on(self, name: str) -> list[str]:

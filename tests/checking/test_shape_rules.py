@@ -91,6 +91,15 @@ def test_two_in_one_place_collide(features: str, tmp_path: Path) -> None:
     assert rules(panel(features), tmp_path) == ["features-collide"]
 
 
+def test_a_ring_lies_in_its_fold_and_a_snap_does_not(tmp_path: Path) -> None:
+    """What is pressed through a hole can't be folded."""
+    features = "left-fold: {fold: left, inset: 40 mm}, "
+    features += "ring: {hardware: snap, diameter: 12 mm, at: {left: 40 mm, bottom: 80 mm}}"
+    assert rules(panel(features), tmp_path / "ring") == []
+    features += ", ring-hole: {hole: 4 mm, at: {left: 40 mm, bottom: 80 mm}}"
+    assert "features-collide" in rules(panel(features), tmp_path / "snap")
+
+
 def test_seam_of_an_assembly_strikes_the_snap_of_its_part(tmp_path: Path) -> None:
     """The snap lies in a part that is turned over; the seam is the sub-assembly's."""
     example = """
@@ -167,6 +176,27 @@ def test_a_free_grain_may_be_turned_on_the_goods(tmp_path: Path) -> None:
     assert rules(example.replace("GRAIN", "none"), tmp_path / "free") == []
     assert rules(example.replace("GRAIN", "across"), tmp_path / "across") == []
     assert rules(example.replace("GRAIN", "up"), tmp_path / "up") == ["part-larger-than-goods"]
+
+
+def test_webbing_typed_as_a_rectangle_is_as_wide_as_its_roll(tmp_path: Path) -> None:
+    """Its long side lies along the roll, whatever its grain."""
+    example = """
+materials/all.yaml:
+  materials: {webbing: {title: Webbing, form: webbing, width: 38 mm, length: 50 m, mass per length: 30 g/m}}
+parts/panel.yaml: {material: webbing, grain: up, outline: {rectangle: {width: 300 mm, height: HIGH mm, corner: 2 mm}}}
+"""
+    wide = example.replace("HIGH", "60")
+    assert "part-larger-than-goods" in rules(wide, tmp_path / "too wide")
+    assert "part-larger-than-goods" not in rules(example.replace("HIGH", "38"), tmp_path / "as wide")
+
+
+def test_a_notch_of_no_typed_depth_is_found_at_the_notch(tmp_path: Path) -> None:
+    """It is cut 6 mm deep all the same."""
+    found = findings(panel("side-notch: {notch: left, at: {bottom: 60 mm}}, side: {seam: left, inset: 5 mm}"), tmp_path)
+    assert [one.rule for one in found] == ["notch-too-deep"]
+    text = (tmp_path / "plant" / "parts" / "panel.yaml").read_text(encoding="utf-8").splitlines()
+    line = found[0].place.line
+    assert "side-notch" in text[line - 1] or "side-notch" in text[line - 2]
 
 
 SHELL = """

@@ -52,6 +52,15 @@ def test_equal_sizes_share_their_values(tmp_path: Path) -> None:
     assert found.sized({"panel.width": mm(400)}) is found.sized({"panel.width": mm(400)})
 
 
+def test_a_trial_changes_one_dimension_and_keeps_nothing(tmp_path: Path) -> None:
+    """`both` is twice the margin and half the width; a changed `half` cuts its expression as in a size."""
+    found = linked(CHAIN, tmp_path).dimensions
+    assert found.trial("panel.both", {"panel.margin": mm(11)}).value == 172
+    assert found.trial("panel.both", {"panel.half": mm(70), "panel.width": mm(400)}).value == 90
+    assert found.trial("panel.both", {}).value == found.values["panel.both"].value == 170
+    assert found.rests_on("panel.both") == ["panel.double", "panel.half"]
+
+
 def test_a_ring_names_its_members(tmp_path: Path) -> None:
     """Once, with all of them."""
     example = 'parts/panel.yaml: {dimensions: {a: "=b + 1 mm", b: "=c", c: "=a"}}'

@@ -24,17 +24,21 @@ def check(subject: Subject) -> Iterator[Problem]:
             continue
         for tolerance_name, full, half in _own(subject, name, operation):
             links = _links(subject, full, halves)
-            reach = root_sum_square(links)
-            if reach > half * (1 + 1e-9):
-                model = subject.model
-                worst = length_words(worst_case(links), model)
-                parts = " and ".join(f"{one.name} ± {length_words(one.half_mm, model)}" for one in links)
-                message = (
-                    f"{operation.tolerances[tolerance_name].of} may be off by {length_words(half, model)}, "
-                    f"but {parts} make it {length_words(reach, model)} (root of squares), {worst} at worst"
-                )
+            if root_sum_square(links) > half * (1 + 1e-9):
+                of = operation.tolerances[tolerance_name].of
+                message = f"{of} may be off by {length_words(half, subject.model)}, but {_reach(subject, links)}"
                 about = (f"tolerance:{tolerance_name}", *(f"dimension:{one.name}" for one in links))
                 yield Problem(("operation", name), ("tolerances", tolerance_name, "is"), message, about)
+
+
+def _reach(subject: Subject, links: list[Link]) -> str:
+    """What the links make of it, in words."""
+    names = [f"{one.name} ± {length_words(one.half_mm, subject.model)}" for one in links]
+    reach = length_words(root_sum_square(links), subject.model)
+    if len(links) == 1:
+        return f"{names[0]} makes it {reach}"
+    worst = length_words(worst_case(links), subject.model)
+    return f"{', '.join(names[:-1])} and {names[-1]} make it {reach} (root of squares), {worst} at worst"
 
 
 def _own(subject: Subject, name: str, operation: Operation) -> Iterator[tuple[str, str, float]]:

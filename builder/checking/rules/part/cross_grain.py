@@ -12,7 +12,8 @@ from builder.model import Part
 def check(subject: Subject) -> Iterator[Problem]:
     """Grain of each part of lengthwise goods, and how such parts are turned inside a sub-assembly."""
     for name, part in subject.model.parts.items():
-        if _lengthwise(subject, name) and part.outline is not None and part.grain != "up" and part.material is not None:
+        cut = part.outline is not None and part.outline.strip is None and part.material is not None
+        if cut and part.grain != "up" and _lengthwise(subject, name):
             grain = "lies across" if part.grain == "across" else "is free"
             message = f"the grain of {name} {grain}, but {part.material} is cut lengthwise only"
             yield Problem(("part", name), ("grain",), message, (f"material:{part.material}",))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.checking.edges import WOVEN_TO_WIDTH
 from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.walk import in_size, length_words
 from builder.finding import Severity
@@ -23,7 +24,7 @@ def check(subject: Subject) -> Iterator[Problem]:
         words = _too_large(subject, shape, material)
         if words:
             seen.add(shape.name)
-            message = f"{shape.name} {words} of {shape.part.material}{in_size(size)}"
+            message = f"{shape.name} {words}{in_size(size)}; {shape.part.material} is {_goods(subject, material)}"
             about = (f"material:{shape.part.material}",)
             yield Problem(("part", shape.name), ("outline",), message, about, key=True)
 
@@ -34,7 +35,9 @@ def _too_large(subject: Subject, shape: PartShape, material: Material) -> str:
     wide, high = right - left, top - bottom
     if shape.part.outline is not None and shape.part.outline.strip is not None:
         too_long = _over(wide, _mm(material.length))
-        return f"is {length_words(wide, subject.model)} long, {_goods(subject, material)}" if too_long else ""
+        return f"is {length_words(wide, subject.model)} long" if too_long else ""
+    if material.form in WOVEN_TO_WIDTH:
+        wide, high = min(wide, high), max(wide, high)
     turned = {"up": (False,), "across": (True,), "none": (False, True)}[shape.part.grain]
     sides = [(high, wide) if turn else (wide, high) for turn in turned]
     if any(
@@ -43,7 +46,7 @@ def _too_large(subject: Subject, shape: PartShape, material: Material) -> str:
         return ""
     across, along = sides[0]
     size = f"{length_words(across, subject.model)} across and {length_words(along, subject.model)} along"
-    return f"measures {size}, {_goods(subject, material)}"
+    return f"measures {size}"
 
 
 def _over(part: float, goods: float | None) -> bool:
@@ -56,10 +59,9 @@ def _mm(length: Quantity | None) -> float | None:
 
 def _goods(subject: Subject, material: Material) -> str:
     width, length = _mm(material.width), _mm(material.length)
-    strip = material.form in ("webbing", "tape", "zip")
-    wide = f"{length_words(width, subject.model)} of width" if width is not None and not strip else ""
-    long = f"{length_words(length, subject.model)} of length" if length is not None else ""
-    return f"there are {' and '.join(one for one in (wide, long) if one)}"
+    wide = f"{length_words(width, subject.model)} wide" if width is not None else ""
+    long = f"{length_words(length, subject.model)} long" if length is not None else ""
+    return " and ".join(one for one in (wide, long) if one)
 
 
 RULE = Rule(
