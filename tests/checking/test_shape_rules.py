@@ -8,12 +8,12 @@ import pytest
 
 from builder.finding import Finding, Severity
 from builder.pipeline import check_plant
-from tests.checking.overlay import lay_over
+from tests.checking.overlay import lay_over, without_idle
 
 
 def findings(example: str, tmp_path: Path) -> list[Finding]:
     """Top-level findings of the small plant with an example laid over it."""
-    return list(check_plant(lay_over(example, tmp_path / "plant")).findings)
+    return without_idle(check_plant(lay_over(example, tmp_path / "plant")).findings)
 
 
 def rules(example: str, tmp_path: Path) -> list[str]:

@@ -73,5 +73,5 @@ products/pouch.yaml:
     M: {panel.width: 320 mm}
     L: {panel.width: 340 mm}
 """,
-    follows_from=("name-unknown", "value-unreadable"),
+    follows_from=("name-unknown", "value-unreadable", "size-incomplete"),
 )
