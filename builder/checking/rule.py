@@ -64,6 +64,8 @@ class Worked:
 class Subject:
     """What rules look at: the linked plant, its dimensions and shapes; `results` only for rules that ask for it.
 
+    photos : width and height in pixels of each photo that steps show and that can be used
+
     What several rules need is worked out once and kept: settings, where feature names lead, sizes.
     """
 
@@ -73,6 +75,7 @@ class Subject:
     usable: frozenset[str]
     today: date
     results: Results | None = None
+    photos: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
     _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)
