@@ -24,7 +24,7 @@ from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import ShapeBook
 from builder.model import Linked, PlantModel, Results, link, near, route_of
-from builder.reading import Source, photo_fault, read_folder, scaled_jpeg
+from builder.reading import Source, read_folder, read_photo, scaled_jpeg
 from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
 from builder.view import PlantViews, plant_views
 from builder.writing import Output, Written
@@ -52,18 +52,25 @@ class Checked:
         return any(one.severity is Severity.error for one in self.findings)
 
 
-def _photo_findings(source: Source, model: PlantModel) -> Iterator[Finding]:
-    """Photos that steps show, opened and read to their end once each."""
-    seen: dict[str, TextFault | None] = {}
+def _photos(source: Source, model: PlantModel) -> tuple[dict[str, tuple[int, int]], list[Finding]]:
+    """Photos that steps show, opened and read to their end once each: their sizes [px], and what is wrong with them."""
+    sizes: dict[str, tuple[int, int]] = {}
+    faults: dict[str, TextFault] = {}
+    findings: list[Finding] = []
     for name, operation in model.operations.items():
         for number, step in enumerate(operation.steps):
-            if step.photo is None or step.photo not in model.photos:
+            photo = step.photo
+            if photo is None or photo not in model.photos:
                 continue
-            if step.photo not in seen:
-                seen[step.photo] = photo_fault(source.folder / step.photo)
-            fault = seen[step.photo]
-            if fault is not None:
-                yield photo_finding(model, name, number, fault)
+            if photo not in sizes and photo not in faults:
+                try:
+                    data = read_photo(source.folder / photo)
+                    sizes[photo] = data.width, data.height
+                except TextFault as fault:
+                    faults[photo] = fault
+            if photo in faults:
+                findings.append(photo_finding(model, name, number, faults[photo]))
+    return sizes, findings
 
 
 def _left_out(linked: Linked, usable: frozenset[str]) -> int:
@@ -90,9 +97,10 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     model = linked.model
     book = ShapeBook(model.parts, model.states, linked.dimensions.definitions)
     findings = [*source.findings, *linked.findings]
-    findings += _photo_findings(source, model)
+    photos, unreadable = _photos(source, model)
+    findings += unreadable
     day = today or today_of()
-    subject = Subject(model, linked.dimensions, book, frozenset(), day, unread=linked.unusable)
+    subject = Subject(model, linked.dimensions, book, frozenset(), day, unread=linked.unusable, photos=photos)
     findings += check_typed(subject)
     usable = usable_operations(model, findings, linked.unusable)
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})

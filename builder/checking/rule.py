@@ -67,8 +67,10 @@ class Worked:
 class Subject:
     """What rules look at: the linked plant, its dimensions and shapes; `results` only for rules that ask for it.
 
-    What several rules need is worked out once and kept: settings, where feature names lead, sizes, routes.
     unread : objects nobody could read, and what rests on them; whether a thing is used can't be said while there are
+    photos : width and height in pixels of each photo that steps show and that can be used
+
+    What several rules need is worked out once and kept: settings, where feature names lead, sizes, shapes, routes.
     """
 
     model: PlantModel
@@ -78,6 +80,7 @@ class Subject:
     today: date
     results: Results | None = None
     unread: frozenset[tuple[str, str]] = frozenset()
+    photos: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
     _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)

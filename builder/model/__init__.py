@@ -7,7 +7,7 @@ from builder.model.element import Element
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
 from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
-from builder.model.font_table import FontTable, em_for_capitals, load_font_table, text_width
+from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, Frequency
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
 from builder.model.linking import Linked, link
@@ -124,6 +124,7 @@ __all__ = [
     "ToleranceSpec",
     "Values",
     "WORK_KEYS",
+    "capital_mm",
     "chlorinated",
     "consumed",
     "cut_here",

@@ -7,6 +7,7 @@ layout that fits by this measure fits on paper. Scripts that join or stack lette
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -16,6 +17,10 @@ from types import MappingProxyType
 
 # A letter the face lacks is drawn by some other face, of unknown width: count it as wide as a capital M.
 _MISSING_EM = 0.9
+
+ARC_MINUTES = 20.0
+"""Least visual angle of capitals on a sheet (NUREG-0700 1.3.1-4: 16 to 24, 20 to 22 preferred; read)."""
+LEAST_CAPITAL_MM = 2.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +72,15 @@ def em_for_capitals(cap_mm: float, table: FontTable) -> float:
     5.0
     """
     return cap_mm * table.units_per_em / table.cap_height
+
+
+def capital_mm(distance_mm: float) -> float:
+    """Capital height that stands at 20 minutes of arc at a reading distance: 2·D·tan(angle/2), never under 2.5 mm.
+
+    >>> round(capital_mm(600), 2)
+    3.49
+    """
+    return max(2 * distance_mm * math.tan(math.radians(ARC_MINUTES / 60) / 2), LEAST_CAPITAL_MM)
 
 
 @lru_cache(maxsize=32)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from builder.reading.csv_table import CSV_LIMIT, Row, Table, read_table
 from builder.reading.discover import KINDS, OUTPUT_FOLDER, Photo, Source, read_folder
 from builder.reading.faults import WHY
-from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, photo_fault, read_photo, scaled_jpeg
+from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, read_photo, scaled_jpeg
 from builder.reading.spots import Branch, Document, PathStep, Spot, Value, pack, unpack
 from builder.reading.yaml_text import YAML_LIMIT, read_yaml
 
@@ -28,7 +28,6 @@ __all__ = [
     "Table",
     "Value",
     "pack",
-    "photo_fault",
     "read_folder",
     "read_photo",
     "read_table",

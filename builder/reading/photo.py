@@ -62,15 +62,6 @@ def read_photo(path: Path) -> PhotoData:
         return PhotoData(width, height, str(image.format))
 
 
-def photo_fault(path: Path) -> PhotoFault | None:
-    """What is wrong with a photo, None when it can be used."""
-    try:
-        read_photo(path)
-    except PhotoFault as fault:
-        return fault
-    return None
-
-
 def scaled_jpeg(path: Path, max_px: int) -> bytes:
     """The photo as a JPEG, turned upright, without any of the camera's notes.
 

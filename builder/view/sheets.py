@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -15,6 +14,7 @@ from builder.model import (
     Results,
     Step,
     Tolerance,
+    capital_mm,
     feature_homes,
     find_feature,
     settings_of,
@@ -42,19 +42,7 @@ from builder.view.time_words import often, pieces_an_hour, seconds_words, step_s
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
 
-ARC_MINUTES = 20.0
-"""Least visual angle of capitals on a sheet (NUREG-0700 1.3.1-4: 16 to 24, 20 to 22 preferred; read)."""
-LEAST_CAPITAL_MM = 2.5
 _MOST_HEADINGS = 4
-
-
-def capital_mm(distance_mm: float) -> float:
-    """Capital height that stands at 20 minutes of arc at a reading distance: 2·D·tan(angle/2), never under 2.5 mm.
-
-    >>> round(capital_mm(600), 2)
-    3.49
-    """
-    return max(2 * distance_mm * math.tan(math.radians(ARC_MINUTES / 60) / 2), LEAST_CAPITAL_MM)
 
 
 @dataclass(slots=True)

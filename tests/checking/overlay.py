@@ -50,9 +50,10 @@ def lay_over(example: str, folder: Path) -> Path:
             continue
         before = yaml.load(path.read_text(encoding="utf-8"), Loader=_Words) if path.exists() else {}
         path.write_text(yaml.safe_dump(_merged(before, content), sort_keys=False, allow_unicode=True), encoding="utf-8")
-    if "photos/" in example:
-        (folder / "photos").mkdir(exist_ok=True)
-        _write_photo(folder / "photos" / "hem.jpg")
+    for name, size in (("hem.jpg", (1200, 900)), ("small.jpg", (320, 240))):
+        if f"photos/{name}" in example:
+            (folder / "photos").mkdir(exist_ok=True)
+            _write_photo(folder / "photos" / name, size)
     return folder
 
 
@@ -73,7 +74,7 @@ def _steps(value: Any) -> bool:
     return isinstance(value, list) and bool(value) and all(isinstance(one, dict) and "step" in one for one in value)
 
 
-def _write_photo(path: Path) -> None:
+def _write_photo(path: Path, size: tuple[int, int]) -> None:
     from PIL import Image
 
-    Image.new("RGB", (1200, 900), (200, 190, 170)).save(path)
+    Image.new("RGB", size, (200, 190, 170)).save(path)

@@ -21,6 +21,8 @@ def broken(one: Break, demo: Path) -> tuple[str, int, int]:
     """Breaks the demo; returns where the finding is expected."""
     if one.add is not None:
         (demo / one.add[0]).write_text(one.add[1], encoding="utf-8")
+    if one.small is not None:
+        _shrink(demo / one.small)
     path = demo / one.file
     text = path.read_text(encoding="utf-8")
     assert one.old in text, f"{one.file} no longer holds {one.old!r}"
@@ -37,6 +39,13 @@ def broken(one: Break, demo: Path) -> tuple[str, int, int]:
         marked, index = whole, start + snippet.index("¦")
     line = marked.count("\n", 0, index) + 1
     return file, line, index - (marked.rfind("\n", 0, index) + 1) + 1
+
+
+def _shrink(photo: Path) -> None:
+    from PIL import Image
+
+    with Image.open(photo) as image:
+        image.resize((320, 240)).save(photo)
 
 
 @pytest.mark.parametrize("one", BREAKS, ids=lambda one: one.rule)

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from builder.computing import allowance_factor, basic_time, labour
-from builder.view.sheets import capital_mm
+from builder.model import capital_mm
 
 
 def test_allowance_of_20_percent_in_both_conventions() -> None:

@@ -44,6 +44,20 @@ BREAKS = [
     ),
     Break("estimate-too-old", "operations/cut-keeper.yaml", "date: 2026-10-08", "date: ¦2024-10-08"),
     Break("study-against-model", "stations/sewing.yaml", "finish: 1.1 s", "finish: 5 s", (HEM, "- step: ¦sew\n")),
+    Break(
+        "photo-too-small",
+        "operations/bind-edge.yaml",
+        "photo: photos/binding-edge.jpg",
+        "photo: ¦photos/binding-edge.jpg",
+        small="photos/binding-edge.jpg",
+    ),
+    Break(
+        "text-too-long",
+        HEM,
+        "do: Sew the hem in one run, backstitch both ends.",
+        "do: ¦Sew the hem from the left end of the mouth to its right end in one single run without a stop, and sew"
+        " back over the first and over the last three stitches of it at both ends.",
+    ),
     Break("reach-too-far", FINISHING, "reach: 450 mm", "reach: ¦620 mm"),
     Break("standing-only", FINISHING, "posture: standing\n    relief: ", "posture: ¦standing\n    note: "),
     Break("fault-without-remedy", HEM, "    do: Read the tension with the gauge.\n", "", (HEM, "sign: ¦hem puckers")),

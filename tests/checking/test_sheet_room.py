@@ -1,0 +1,63 @@
+"""The room rules reckon with is the room the themes give."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.checking import sheet_room
+from builder.checking.sheet_room import lines_needed, photo_width_mm
+from builder.model import Step
+from tests.conftest import ROOT
+
+SHEETS = ROOT / "themes" / "manila" / "sheets"
+
+
+@pytest.mark.parametrize(
+    ("file", "words"),
+    [
+        ("frame.typ", f"#let edge = (x: {sheet_room.EDGE_MM:g}mm,"),
+        ("marks.typ", f"#let drill-hole-width(size) = size.capital * {sheet_room.DRILL_HOLE}mm"),
+        ("step.typ", f"#let gutter(size) = size.capital * {sheet_room.GUTTER}mm"),
+        ("step.typ", f"#let between = {sheet_room.BETWEEN_MM:g}mm"),
+        ("step.typ", f"#let least-em = {sheet_room.LEAST_EM}"),
+        (
+            "step.typ",
+            "if step.figure == none {"
+            f" {sheet_room.PHOTO_ALONE_MM:g}mm }} else {{ {sheet_room.PHOTO_BESIDE_FIGURE_MM:g}mm }}",
+        ),
+    ],
+)
+def test_theme_has_the_measures_of_the_rules(file: str, words: str) -> None:
+    """A theme that changes them makes the rules lie."""
+    assert words in Path(SHEETS / file).read_text(encoding="utf-8")
+
+
+def step(**keys: str) -> Step:
+    """A step with these keys."""
+    return Step.model_validate({"step": "one", "do": "Lay it.", **keys})
+
+
+def test_a_step_with_a_picture_has_half_the_width() -> None:
+    """The same words take more than twice the lines."""
+    text = "Sew the hem from end to end with the edge on the right."
+    alone = lines_needed("do", text, step(), "Letter", 600)
+    beside = lines_needed("do", text, step(sew="hem-seam"), "Letter", 600)
+    assert 1 < alone < 2
+    assert beside > 2 * alone
+
+
+def test_reasons_are_smaller_and_emphasis_takes_no_room() -> None:
+    """Stars are marks, not letters."""
+    one = step()
+    assert lines_needed("why", "Sew it", one, "A4", 600) < lines_needed("key", "Sew it", one, "A4", 600)
+    assert lines_needed("do", "**Sew** it", one, "A4", 600) == lines_needed("do", "Sew it", one, "A4", 600)
+    assert lines_needed("do", "縫う", one, "A4", 600) == 0
+
+
+def test_photo_fills_half_the_page_or_its_height() -> None:
+    """Beside a figure a photo is 44 mm high at most."""
+    assert photo_width_mm((1600, 400), step(), "Letter") == pytest.approx(95.95)
+    assert photo_width_mm((1600, 1600), step(), "Letter") == pytest.approx(68)
+    assert photo_width_mm((1600, 1600), step(shows="panel"), "Letter") == pytest.approx(44)
