@@ -54,7 +54,8 @@ def _root(
         return None
     reasons = causes.get(finding.rule, frozenset())
     best: tuple[int, int] | None = None
-    for name in finding.about:
+    # Two faults of one operation have nothing to do with each other for that alone: the finer names decide.
+    for name in finding.about[1:] or finding.about:
         for other in by_name[name]:
             cause = ordered[other]
             if other == index or cause.severity < finding.severity or cause.rule in lowered:

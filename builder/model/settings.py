@@ -5,7 +5,7 @@ They stay plain text in the operation, because only the station says what each o
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -117,11 +117,21 @@ def setting_findings(model: PlantModel, operation: str) -> list[Finding]:
                 "operation", operation, "settings", name, key=error.message.startswith("a "), offset=error.offset
             ),
             error.message,
-            (f"operation:{operation}", f"setting:{name}"),
+            (f"operation:{operation}", f"setting:{name}", *_meant(name, op.settings[name], station.kind, model)),
             error.remedy,
         )
         for name, error in faults.items()
     ]
+
+
+def _meant(name: str, text: str, kind: str, model: PlantModel) -> Iterator[str]:
+    """Names a setting that can't be read may mean: a near setting, or a near thread."""
+    table = KINDS[kind].settings
+    if name not in table:
+        yield from (f"setting:{one}" for one in near(name, table))
+    elif table[name].sort == "thread":
+        threads = [key for key, value in model.materials.items() if value.form == "thread"]
+        yield from (f"material:{one}" for one in near(text, threads))
 
 
 def limit_range(limit: SettingLimit, kind: SettingKind) -> Range | None:

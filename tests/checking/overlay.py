@@ -24,12 +24,12 @@ IDLE = {
     "part-never-used",
     "station-without-operations",
 }
-"""Rules on things nothing uses. An example of another rule may add a thing without a place in the small plant."""
+"""Rules on things nothing uses. A test of another rule may add a thing without a place in the small plant."""
 
 
-def without_idle(findings: Iterable[Finding], slug: str = "") -> list[Finding]:
-    """The findings without those on things nothing uses, unless `slug` is a rule on such things."""
-    return [one for one in findings if one.rule not in IDLE or slug in IDLE]
+def without_idle(findings: Iterable[Finding]) -> list[Finding]:
+    """The findings without those on things nothing uses."""
+    return [one for one in findings if one.rule not in IDLE]
 
 
 class _Words(yaml.SafeLoader):

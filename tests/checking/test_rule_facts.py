@@ -46,7 +46,7 @@ operations/sew-hem.yaml:
 
 def test_a_heavy_bundle_is_told_once_where_it_first_is_too_heavy(tmp_path: Path) -> None:
     """Not again at every operation behind it."""
-    heavy = "plant.yaml: {bundle: 2000}\n"
+    heavy = "plant.yaml: {batch: 2000, bundle: 2000}\n"
     findings = found(heavy, tmp_path)
     assert [rule for rule, _ in findings] == ["lift-too-heavy"]
     assert "a bundle of 2000" in findings[0][1]

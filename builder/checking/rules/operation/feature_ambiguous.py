@@ -53,6 +53,6 @@ parts/patch.yaml:
 operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
 operations/sew-hem.yaml:
   needs: {panel: 1, patch: 1}
-  steps: [{step: hem, sew: panel/hem-seam}]
+  steps: [{step: hem, sew: [panel/hem-seam, patch/hem-seam]}]
 """,
 )

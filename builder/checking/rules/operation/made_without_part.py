@@ -32,23 +32,13 @@ RULE = Rule(
     remedy="Add the part's file, or name the part it is made from under `needs:`.",
     check=check,
     bad="""
-operations/cut-more.yaml:
-  operation: cut-more
-  title: Cut more
-  code: CUT-20
-  station: bench
-  makes: {scrap: 1}
-  steps: [{step: cut, do: Cut it., time: 2 s}]
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, patch: 1}}
 """,
     good="""
-operations/cut-more.yaml:
-  operation: cut-more
-  title: Cut more
-  code: CUT-20
-  station: bench
-  needs: {panel: 1}
-  makes: {scrap: 1}
-  steps: [{step: cut, do: Cut it., time: 2 s}]
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, patch: 1}}
+parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 40 mm, height: 40 mm}}}
 """,
     follows_from=("name-unknown", "route-cycle", "name-differs"),
 )

@@ -30,6 +30,7 @@ RULE = Rule(
     remedy="Type the setting under `settings:`.",
     check=check,
     bad="""
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, press-more]}
 operations/press-more.yaml:
   operation: press-more
   title: Press the second snap
@@ -41,6 +42,7 @@ operations/press-more.yaml:
   steps: [{step: press, do: Press the snap., time: 4 s}]
 """,
     good="""
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, press-more]}
 operations/press-more.yaml:
   operation: press-more
   title: Press the second snap

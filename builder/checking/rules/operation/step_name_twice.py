@@ -26,22 +26,24 @@ RULE = Rule(
     remedy="Rename one of the steps.",
     check=check,
     bad="""
-operations/twice.yaml:
-  operation: twice
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, look-again]}
+operations/look-again.yaml:
+  operation: look-again
   title: Look at the panel
   code: T-10
   station: bench
-  needs: {panel: 1}
+  needs: {panel-snapped: 1}
   makes: panel-seen
   steps: [{step: look, do: Look at the front., time: 2 s}, {step: look, do: Look at the back., time: 2 s}]
 """,
     good="""
-operations/twice.yaml:
-  operation: twice
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, look-again]}
+operations/look-again.yaml:
+  operation: look-again
   title: Look at the panel
   code: T-10
   station: bench
-  needs: {panel: 1}
+  needs: {panel-snapped: 1}
   makes: panel-seen
   steps: [{step: look, do: Look at the front., time: 2 s}, {step: turn, do: Look at the back., time: 2 s}]
 """,

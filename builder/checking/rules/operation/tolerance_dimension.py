@@ -23,7 +23,8 @@ def check(subject: Subject) -> Iterator[Problem]:
                 close = near(tolerance.of, _dimension_words(subject, operation))
                 hint = f"Did you mean `{close[0]}`?" if close else ""
                 message = f"no part of this operation has a dimension `{tolerance.of}`"
-                about = (f"tolerance:{tolerance_name}", f"dimension:{tolerance.of}")
+                part = tolerance.of.split("/")[0].split(".")[0]
+                about = (f"tolerance:{tolerance_name}", f"dimension:{tolerance.of}", f"part:{part}")
                 yield Problem(("operation", name), (*where, "of"), message, about, hint)
 
 

@@ -112,27 +112,31 @@ RULE = Rule(
     remedy="Move one of the two notches, or correct `meets:`.",
     check=check,
     bad="""
+operations/cut-panel.yaml: {makes: {panel: 1, lining: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, lining: 1}}
 parts/lining.yaml:
   part: lining
   title: Lining
   material: cloth
   outline: {rectangle: {width: 300 mm, height: 200 mm, corner: 10 mm}}
   features: {top-notch: {notch: top, at: {left: 90 mm}, meets: panel}}
-parts/shell.yaml:
-  part: shell
-  title: Shell
+parts/panel-hemmed.yaml:
+  part: panel-hemmed
+  title: Lined panel
   from: [{part: panel}, {part: lining, layer: 2}]
 """,
     good="""
+operations/cut-panel.yaml: {makes: {panel: 1, lining: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, lining: 1}}
 parts/lining.yaml:
   part: lining
   title: Lining
   material: cloth
   outline: {rectangle: {width: 300 mm, height: 200 mm, corner: 10 mm}}
   features: {top-notch: {notch: top, at: {left: 100 mm}, meets: panel}}
-parts/shell.yaml:
-  part: shell
-  title: Shell
+parts/panel-hemmed.yaml:
+  part: panel-hemmed
+  title: Lined panel
   from: [{part: panel}, {part: lining, layer: 2}]
 """,
     follows_from=("shape-impossible", "expression-unreadable", "name-unknown"),

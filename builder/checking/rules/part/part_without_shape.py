@@ -34,9 +34,13 @@ RULE = Rule(
     remedy="Give it `material:` and `outline:`, or the parts it is made `from:`.",
     check=check,
     bad="""
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, patch: 1}}
 parts/patch.yaml: {part: patch, title: Patch, material: cloth}
 """,
     good="""
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml: {needs: {panel: 1, patch: 1}}
 parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 40 mm, height: 40 mm}}}
 """,
 )

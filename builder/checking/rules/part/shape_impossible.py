@@ -6,14 +6,23 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.model import Part, Strip
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Outlines and features the geometry refuses, in any size of any product."""
     subject.shapes()  # building them fills the book's list of faults
     for fault in subject.book.faults.values():
-        about = (f"feature:{fault.path[-1]}",) if fault.path[0] == "features" else ()
+        about = _about(subject.model.parts[fault.part], str(fault.path[-1])) if fault.path[0] == "features" else ()
         yield Problem(("part", fault.part), fault.path, fault.message, about, key=True)
+
+
+def _about(part: Part, name: str) -> tuple[str, ...]:
+    """The feature, what it lies on, and the parts whose strips both are."""
+    feature = part.features[name]
+    chain = [name, *([feature.on] if feature.on in part.features and feature.on is not None else [])]
+    strips = [one.strip for one in (part.features[link] for link in chain) if isinstance(one, Strip)]
+    return (*(f"feature:{one}" for one in chain), *(f"part:{one}" for one in strips))
 
 
 RULE = Rule(

@@ -45,11 +45,19 @@ RULE = Rule(
     remedy="Shorten or move the strip, fold its end under, or type `free end: yes` where it is meant to hang over.",
     check=check,
     bad="""
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml:
+  needs: {panel: 1, patch: 1}
+  steps: [{step: patch, place: patch-place, do: Lay the patch on., time: 3 s}]
 parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 340 mm, height: 40 mm}}}
 parts/panel.yaml:
   features: {patch-place: {strip: patch, at: {left: 20 mm, bottom: 100 mm}}}
 """,
     good="""
+operations/cut-panel.yaml: {makes: {panel: 1, patch: 1}}
+operations/sew-hem.yaml:
+  needs: {panel: 1, patch: 1}
+  steps: [{step: patch, place: patch-place, do: Lay the patch on., time: 3 s}]
 parts/patch.yaml: {part: patch, title: Patch, material: cloth, outline: {rectangle: {width: 240 mm, height: 40 mm}}}
 parts/panel.yaml:
   features: {patch-place: {strip: patch, at: {left: 20 mm, bottom: 100 mm}}}

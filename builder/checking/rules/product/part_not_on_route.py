@@ -31,7 +31,9 @@ def check(subject: Subject) -> Iterator[Problem]:
                 seen.add((owner, stop.operation, need))
                 number = next(i for i, one in enumerate(model.products[owner].route) if one.operation == stop.operation)
                 message = f"{stop.operation} needs {need}, and {state.maker}, which makes it, is not on the route"
-                about = (f"operation:{stop.operation}", f"operation:{state.maker}", f"part:{need}")
+                # What the missing operation would take is idle on this route only because of it.
+                parts = (f"part:{one}" for one in (need, *state.needs))
+                about = (f"operation:{stop.operation}", f"operation:{state.maker}", *parts)
                 yield Problem(("product", owner), ("route", number), message, about)
 
 

@@ -17,6 +17,8 @@ def check(subject: Subject) -> Iterator[Problem]:
         if study is None:
             continue
         known = [step.step for step in operation.steps]
+        # A name typed twice may have taken the place of the one that is missing.
+        twice = tuple(f"step:{one}" for one in dict.fromkeys(known) if known.count(one) > 1)
         for step in dict.fromkeys(
             reading.step for reading in study.readings if not reading.note.startswith("foreign:")
         ):
@@ -26,7 +28,11 @@ def check(subject: Subject) -> Iterator[Problem]:
             hint = f"Did you mean `{close[0]}`? Rename the readings' step, or take them out." if close else ""
             message = f"{study.file} has readings of `{step}`, which is no step of {name}"
             yield Problem(
-                ("operation", name), ("times",), message, (f"step:{step}", *(f"step:{one}" for one in close)), hint
+                ("operation", name),
+                ("times",),
+                message,
+                (f"step:{step}", *twice, *(f"step:{one}" for one in close)),
+                hint,
             )
 
 
