@@ -50,6 +50,7 @@ from builder.model.states import (
 from builder.model.station import Pace, SettingLimit, Station
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.study import Reading, Study
+from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
@@ -64,6 +65,7 @@ __all__ = [
     "Dimensions",
     "EACH_PIECE",
     "Element",
+    "ElementUse",
     "Entry",
     "Estimate",
     "Expression",

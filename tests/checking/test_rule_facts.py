@@ -67,3 +67,41 @@ studies/hem.csv: |
     ]
     sizes = study + "products/pouch.yaml: {sizes: {S: {}, M: {panel.width: 320 mm}}}\n"
     assert len(found(sizes, tmp_path / "sizes")) == 2
+
+
+@pytest.mark.parametrize(
+    ("words", "rules"),
+    [
+        ("Fold 15 mm of the edge over.", []),
+        ("Fold 1.5 cm of the edge over.", []),
+        ("Fold 5/8 in of the edge over.", ["number-in-words"]),
+        ("Fold 16 mm of the edge over.", ["number-in-words"]),
+        ("Trim the corner to 5 mm.", []),
+        ("Fold the edge over, thread 15.5 mm2 apart.", []),
+    ],
+)
+def test_only_a_number_that_just_misses_a_measure_is_stale(words: str, rules: list[str], tmp_path: Path) -> None:
+    """The fold is 15 mm from the edge; 5 mm was never meant for it."""
+    example = f"operations/sew-hem.yaml: {{steps: [{{step: fold-over, do: '{words}'}}]}}"
+    assert [rule for rule, _ in found(example, tmp_path)] == rules
+
+
+def test_a_piece_that_may_be_meant_and_fits_is_enough(tmp_path: Path) -> None:
+    """Two pieces come in; the small one fits the element, so nobody is blamed. Hardware could be any size."""
+    element = """
+elements/all.yaml:
+  elements: {pick-up: {title: Pick up, time: 2 s, basis: studied, longest side: 50..200 mm}}
+operations/sew-hem.yaml: {steps: [{step: lay, time: pick-up}]}
+"""
+    assert [rule for rule, _ in found(element, tmp_path / "one")] == ["element-outside-range"]
+    label = """
+parts/label.yaml: {part: label, title: Label, material: cloth, outline: {rectangle: {width: 100 mm, height: 50 mm}}}
+operations/cut-label.yaml:
+  {operation: cut-label, title: Cut, code: CUT-20, station: laser, makes: label,
+   settings: {speed: 200 mm/s, power: 40 %, focus: 3 mm}, steps: [{step: cut, cut: label, do: Start.}]}
+"""
+    two = element.replace("{steps:", "{needs: {panel: 1, label: 1}, steps:") + label
+    rules = [rule for rule, _ in found(two, tmp_path / "two")]
+    assert "element-outside-range" not in rules
+    snapped = element.replace("sew-hem", "press-snap").replace("step: lay", "step: press")
+    assert [rule for rule, _ in found(snapped, tmp_path / "snap")] == []

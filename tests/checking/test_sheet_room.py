@@ -41,7 +41,7 @@ def step(**keys: str) -> Step:
 
 def test_a_step_with_a_picture_has_half_the_width() -> None:
     """The same words take more than twice the lines."""
-    text = "Sew the hem from end to end with the edge on the right."
+    text = "Sew the hem from end to end in one run, with the folded edge on the right."
     alone = lines_needed("do", text, step(), "Letter", 600)
     beside = lines_needed("do", text, step(sew="hem-seam"), "Letter", 600)
     assert 1 < alone < 2

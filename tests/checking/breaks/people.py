@@ -58,6 +58,19 @@ BREAKS = [
         "do: ¦Sew the hem from the left end of the mouth to its right end in one single run without a stop, and sew"
         " back over the first and over the last three stitches of it at both ends.",
     ),
+    Break(
+        "element-outside-range",
+        "elements/handling.yaml",
+        "longest side: 60..360 mm",
+        "longest side: 60..338 mm",
+        ("operations/tack-pockets.yaml", "time: ¦2 x lay-strip-on-mark"),
+    ),
+    Break(
+        "number-in-words",
+        "operations/tack-strap-ring.yaml",
+        "do: Fold 40 mm back over",
+        "do: Fold ¦44 mm back over",
+    ),
     Break("reach-too-far", FINISHING, "reach: 450 mm", "reach: ¦620 mm"),
     Break("standing-only", FINISHING, "posture: standing\n    relief: ", "posture: ¦standing\n    note: "),
     Break("fault-without-remedy", HEM, "    do: Read the tension with the gauge.\n", "", (HEM, "sign: ¦hem puckers")),
