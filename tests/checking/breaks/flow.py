@@ -100,12 +100,12 @@ BREAKS = [
         "    pack-cloth-420: ¦pack-cloth-moss",
         add=THICKER,
     ),
-    Break("size-of-other-part", ROLL, "L: {roll-back.width: 480 mm,", "L: {¦pouch-front.width: 480 mm,"),
+    Break("size-of-other-part", ROLL, "L: {roll-back.width: 480 mm,", "L: {¦pouch-front.height: 152 mm,"),
     Break(
         "size-incomplete",
         ROLL,
         "  L: {roll-back.width: 480 mm, roll-back.height: 320 mm}\n",
-        "  ¦L: {roll-back.width: 480 mm}\n  XL: {roll-back.width: 520 mm, roll-back.height: 320 mm}\n",
+        "  ¦L: {roll-back.width: 480 mm}\n  XL: {roll-back.width: 490 mm, roll-back.height: 320 mm}\n",
     ),
     Break("bundle-not-whole", POUCH, "batch: 120", "batch: ¦130"),
     Break(

@@ -59,6 +59,6 @@ BREAKS = [
         "size-out-of-order",
         "products/instrument-pouch.yaml",
         "  S: {}\n",
-        "  S: {}\n  M: {pouch-front.width: ¦240 mm, pouch-front.height: 140 mm}\n",
+        "  S: {}\n  M: {pouch-front.width: ¦222 mm, pouch-front.height: 140 mm}\n",
     ),
 ]

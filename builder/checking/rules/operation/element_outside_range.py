@@ -36,10 +36,12 @@ def check(subject: Subject) -> Iterator[Problem]:
             element = model.elements.get(used)
             if element is None or element.longest_side is None:
                 continue
-            if words := sides.outside(_pieces(subject, name, operation, step), element.longest_side):
+            pieces = _pieces(subject, name, operation, step)
+            if words := sides.outside(pieces, element.longest_side):
                 timed = show_range(element.longest_side, model.plant.units, both=False)
                 message = f"step {step.step} handles {words}, but {used} was timed with {timed}"
-                about = (f"step:{step.step}", f"element:{used}")
+                bases = (f"part:{model.states[one].base}" for one in pieces if one in model.states)
+                about = (f"step:{step.step}", f"element:{used}", *bases)
                 yield Problem(("operation", name), ("steps", number, "time"), message, about)
 
 
@@ -111,5 +113,5 @@ elements/all.yaml:
 operations/sew-hem.yaml:
   steps: [{step: look, time: look-along}]
 """,
-    follows_from=("shape-impossible", "time-implausible"),
+    follows_from=("shape-impossible", "time-implausible", "size-of-other-part"),
 )
