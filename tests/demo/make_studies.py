@@ -158,7 +158,7 @@ PLANS = (
             "station": "two-needle",
             "date": "2026-11-16",
             "size": "S",
-            "conditions": "machine N-1, observer E2, operator 9 years on sewing machines, 5 months on this one, second hour of the shift",
+            "conditions": "machine N-1, observer E2, operator 5 months on this one, second hour of the shift",
         },
         elements=(
             Element("bobbins", 35.5, 0.05, cycles=(9,)),
@@ -209,7 +209,7 @@ PLANS = (
         },
         elements=(
             Element("lay", 3.7, 0.08),
-            Element("bind", 15.5, 0.05),
+            Element("bind", 13.4, 0.05),
             Element("run-on", 4.4, 0.08),
             Element("bend", 5.4, 0.09),
             Element("aside", 2.1, 0.10),
@@ -233,7 +233,7 @@ PLANS = (
         elements=(
             Element("lay", 3.8, 0.08),
             Element("fold", 5.2, 0.07),
-            Element("sew", 6.6, 0.05),
+            Element("sew", 5.8, 0.05),
             Element("trim", 3.9, 0.08),
             Element("look", 3.0, 0.09),
             Element("aside", 2.1, 0.10),
@@ -275,9 +275,9 @@ PLANS = (
         elements=(
             Element("lay", 3.7, 0.08),
             Element("place", 4.7, 0.08),
-            Element("front", 8.0, 0.05),
+            Element("front", 7.0, 0.05),
             Element("insert", 5.4, 0.10),
-            Element("back", 8.4, 0.05),
+            Element("back", 7.5, 0.05),
             Element("trim", 4.0, 0.08),
             Element("feel", 6.4, 0.09),
         ),
