@@ -103,7 +103,7 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
     run_estimated = run if run and bench.station.pace.calibrated is None else 0.0
     sources = [source for source in (hand_source, "model" if run is not None else "") if source]
     if readings:
-        self_paced = bench.kind.paced == "machine" and bool(step.work[0])
+        self_paced = bench.kind.paced == "machine" and modelled is not None
         basic = float(basic_time([(r.seconds, r.rating) for r in readings], rated=not self_paced))
         if bench.studied is not None and (then := machine_run(step, replace(bench, values=bench.studied))):
             return _carried_over(step, bench, basic, then, share, len(readings))
@@ -168,7 +168,9 @@ def machine_run(step: Step, bench: Bench) -> float | None:
         seconds = _run_of(work, name, bench)
         if seconds is not None:
             total, found = total + seconds, True
-    return total if found else None
+    # Two needles sew two rows in one pass; each row is a seam of its own on the part.
+    rows = bench.setting("rows", 1.0) if work == "sew" and len(names) > 1 else 1.0
+    return total / min(rows, float(len(names))) if found else None
 
 
 def _run_of(work: str, name: str, bench: Bench) -> float | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from builder.geometry import FeatureShape, Line, Outline, PartShape, Placing, beyond_fold
+from builder.geometry import FeatureShape, Line, Outline, PartShape, Placing, Point, beyond_fold
 from builder.model import (
     Fold,
     Notch,
@@ -20,6 +20,9 @@ from builder.model import (
 
 _BESIDE_MM = 3.0
 """A notch this near to a layer above is drawn over by its edge."""
+
+_ON_THE_FOLD_MM = 0.01
+"""What lies this near to the edge of a folded part lies on its fold."""
 
 Made = frozenset[tuple[str, str]]
 
@@ -173,9 +176,19 @@ def _features(
         hidden = feature.kind == "strip" and (feature.feature.side == "wrong") != wrong
         if folds and feature.kind in ("notch", "fold", "hole"):
             # What lies on or beyond a fold is under the part now.
-            points = feature.points or tuple(path.start for path in feature.paths)
-            hidden = hidden or feature in folds or not all(folded.contains(p) for p in points)
+            hidden = hidden or feature in folds or not all(_well_inside(folded, p) for p in _innermost(feature))
         if not hidden:
             # A notch is part of the cut edge once it is cut.
             shown = "part" if isinstance(feature.feature, Notch) and when == "earlier" else when
             yield SceneFeature(shape.name, feature, shown, placing, wrong)
+
+
+def _innermost(feature: FeatureShape) -> tuple[Point, ...]:
+    """Points that tell whether a notch, hole or fold is in sight: a notch begins on the edge, but its tip is inside."""
+    if feature.kind == "notch":
+        return tuple(path.runs[0].end for path in feature.paths)
+    return feature.points or tuple(path.runs[0].point_at(0.5) for path in feature.paths)
+
+
+def _well_inside(outline: Outline, point: Point) -> bool:
+    return outline.contains(point) and outline.distance_to_boundary(point) > _ON_THE_FOLD_MM

@@ -84,3 +84,19 @@ def test_readings_of_another_size_are_carried_over(demo: Path) -> None:
     assert other.estimate_share > 0
     handwork = studied.step("fold"), other.step("fold")
     assert handwork[0] == handwork[1]
+
+
+def test_two_needles_sew_their_rows_in_one_pass(demo: Path) -> None:
+    """274 mm at 3.2 mm and 30 st/s: 86 stitches, 275.2 mm at 96 mm/s with 0.24 s up and 0.12 s down, once for both."""
+    sew = results(demo).operations["topstitch-band", "bar-bag", "S"].step("sew")
+    assert sew is not None
+    length_mm = 86 * 3.2 - 96**2 / 800 - 96**2 / 1600
+    assert sew.modelled_s == pytest.approx(1.1 + 0.24 + length_mm / 96 + 0.12 + 1.3, abs=1e-9)
+
+
+def test_a_strip_laid_at_a_self_paced_machine_is_handwork(demo: Path) -> None:
+    """Its readings are the hands' time: never the machine's run, and not counted on top of the typed time."""
+    lay = results(demo).operations["tack-pockets", "tool-roll", "M"].step("lay-ties")
+    assert lay is not None
+    assert (lay.source, lay.run_s) == ("study", 0.0)
+    assert 5.5 < lay.hand_s < 7.5
