@@ -59,7 +59,12 @@ def distance_point_segment(point: Point, segment: Segment) -> float:
 def nearest_point(point: Point, segment: Segment) -> Point:
     """The point of the segment nearest to the given one."""
     if isinstance(segment, Line):
-        return segment.point_at(min(1.0, max(0.0, segment.share_of(point))))
+        (ax, ay), (bx, by), (px, py) = segment.start, segment.end, point
+        wx, wy = bx - ax, by - ay
+        share = ((px - ax) * wx + (py - ay) * wy) / (wx * wx + wy * wy)
+        if share <= 0:
+            return segment.start
+        return segment.end if share >= 1 else (ax + wx * share, ay + wy * share)
     if point == segment.centre:
         return segment.start
     on_circle = add(segment.centre, scale(unit(sub(point, segment.centre)), segment.radius))
@@ -80,7 +85,12 @@ def segments_cross(a: Segment, b: Segment) -> tuple[Point, ...]:
 
 def _crossings(a: Segment, b: Segment) -> tuple[Point, ...]:
     """`segments_cross` of two segments whose boxes are known to meet."""
-    if isinstance(a, Line) and isinstance(b, Line) and (plain := _lines_meet_plainly(a, b)) is not None:
+    plain: tuple[Point, ...] | None = None
+    if isinstance(a, Line):
+        plain = _lines_meet_plainly(a, b) if isinstance(b, Line) else _line_misses(a, b)
+    elif isinstance(b, Line):
+        plain = _line_misses(b, a)
+    if plain is not None:
         return plain
     found: list[Point] = []
     # Ends first: they are exact, and they alone tell of segments lying on each other.
@@ -113,6 +123,18 @@ def _lines_meet_plainly(a: Line, b: Line) -> tuple[Point, ...] | None:
     if near_a < along_a < 1 - near_a and near_b < along_b < 1 - near_b:
         return (lerp(a.start, a.end, along_a),)
     return None
+
+
+def _line_misses(line: Line, arc: Arc) -> tuple[()] | None:
+    """() where an endless line keeps clear of a whole circle, or a line stays inside it; else None."""
+    (ax, ay), (bx, by), (cx, cy) = line.start, line.end, arc.centre
+    wx, wy = bx - ax, by - ay
+    radius = arc.radius
+    apart = abs(wx * (cy - ay) - wy * (cx - ax)) / math.hypot(wx, wy)
+    if apart > radius + _END:
+        return ()
+    inner = radius - _END
+    return () if math.hypot(ax - cx, ay - cy) < inner and math.hypot(bx - cx, by - cy) < inner else None
 
 
 def boundary_meets(outline: Outline, segment: Segment) -> Iterator[Point]:

@@ -37,6 +37,9 @@ def cautions_of(station: Station) -> Iterator[Caution]:
         yield Caution(one.name, one.sign, one.signal, one.text)
 
 
+POWER_OFF = "Power off first."
+"""Before the remedy of a fault; what it means in this plant stands once on the sheet, among the notices."""
+
 _SIGNALS = ("DANGER", "WARNING", "CAUTION")
 
 
@@ -71,10 +74,12 @@ def protection_of(station: Station) -> Iterator[Protection]:
 
 
 def notices_of(operation: Operation, station: Station, model: PlantModel) -> Iterator[str]:
-    """Cautions of the materials in words, and the sentence that defers to the manual."""
+    """Cautions of the materials in words, what power off means here, and the sentence that defers to the manual."""
     for part in (*operation.makes, *operation.needs):
         material = model.materials.get(part) or model.materials.get(model.material_of(part) or "")
         yield from material.cautions if material is not None else ()
+    if any(fault.power == "off" for fault in operation.faults):
+        yield f"{POWER_OFF} {model.plant.lock_out}"
     if any(True for _ in cautions_of(station)):
         yield DEFER
 
@@ -165,10 +170,10 @@ def _with_nominal(band: Tolerance, value: Quantity) -> Tolerance:
     return replace(band.around(nominal), text=words)
 
 
-def faults_of(operation: Operation, lock_out: str) -> Iterator[FaultLine]:
-    """Faults, the critical ones first; `lock_out` stands before the remedy of those that need the power off."""
+def faults_of(operation: Operation) -> Iterator[FaultLine]:
+    """Faults, the critical ones first."""
     order = {"critical": 0, "major": 1, "minor": 2}
     for one in sorted(operation.faults, key=lambda fault: order[fault.class_]):
         yield FaultLine(
-            one.sign, one.class_, one.cause, one.do or "", one.stop or "", lock_out if one.power == "off" else ""
+            one.sign, one.class_, one.cause, one.do or "", one.stop or "", POWER_OFF if one.power == "off" else ""
         )

@@ -68,7 +68,7 @@ class FaultLine:
     remedy: str = controlled()
     stop: str = controlled(default="")
     power: str = controlled(default="")
-    """What to do first where the machine must be stopped and locked."""
+    """That the power is off first, '' where it needn't be."""
 
 
 @dataclass(frozen=True, slots=True)

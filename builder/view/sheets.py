@@ -103,7 +103,7 @@ class SheetMaker:
             settings=tuple(settings_shown(name, model, coloured.materials)),
             steps=steps,
             measures=tuple(one for one, _, _ in measures.values()),
-            faults=tuple(faults_of(operation, model.plant.lock_out)),
+            faults=tuple(faults_of(operation)),
             size_names=(),
             sizes=(),
             colour_names=coloured.names,

@@ -33,7 +33,7 @@ def sheet(example: str, tmp_path: Path, stem: str) -> SheetView:
 
 
 def test_power_off_brings_the_plants_lock_out_before_all_else(tmp_path: Path) -> None:
-    """On a step as its first caution, at a fault before its remedy."""
+    """On a step as its first caution; a fault says that the power is off first, and a notice how."""
     view = sheet(
         """
 plant.yaml: {lock out: Pull the plug.}
@@ -46,7 +46,8 @@ operations/sew-hem.yaml:
     )
     cautions = next(step.cautions for step in view.steps if step.name == "hem")
     assert [(one.sign, one.text) for one in cautions] == [("M021", "Pull the plug."), ("W001", "hot.")]
-    assert (view.faults[0].power, view.faults[0].remedy) == ("Pull the plug.", "Change the needle.")
+    assert (view.faults[0].power, view.faults[0].remedy) == ("Power off first.", "Change the needle.")
+    assert "Power off first. Pull the plug." in view.notices
 
 
 def test_lots_to_be_matched_stand_first_among_what_comes_in(tmp_path: Path) -> None:
