@@ -5,9 +5,11 @@ from builder.geometry.measure import distance_point_segment, path_inside, smalle
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
+from builder.geometry.seam_speed import measured_speed
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
+from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
@@ -15,6 +17,7 @@ __all__ = [
     "Bounds",
     "FeatureShape",
     "GeometryFault",
+    "Layer",
     "Line",
     "Outline",
     "PartShape",
@@ -25,6 +28,7 @@ __all__ = [
     "Segment",
     "ShapeBook",
     "ShapeFault",
+    "Stack",
     "Vertex",
     "bartack_zigzag",
     "beyond_fold",
@@ -33,11 +37,14 @@ __all__ = [
     "clip_area",
     "clip_segment",
     "distance_point_segment",
+    "layers_of",
+    "measured_speed",
     "needle_points",
     "path_inside",
     "polygon",
     "polyline",
     "rectangle",
     "smallest_radius",
+    "stacks_along",
     "stitches_per_run",
 ]

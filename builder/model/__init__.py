@@ -14,6 +14,7 @@ from builder.model.load import NOUNS, Entry
 from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
+from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.part import Component, Outline, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
@@ -44,7 +45,7 @@ from builder.model.states import (
     operation_bases,
     operation_dimension,
 )
-from builder.model.station import Pace, SettingLimit, Station
+from builder.model.station import Bed, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.study import Study
 from builder.model.time_text import Estimate
@@ -54,6 +55,7 @@ __all__ = [
     "Allowances",
     "At",
     "Bartack",
+    "Bed",
     "Box",
     "CheckPlan",
     "Component",
@@ -83,6 +85,10 @@ __all__ = [
     "Material",
     "NOUNS",
     "NO_SOURCE",
+    "NEEDLE_POINTS",
+    "Needle",
+    "NeedlePoint",
+    "NeedleSizes",
     "Notch",
     "Noun",
     "Operation",
@@ -105,6 +111,7 @@ __all__ = [
     "RuleSetting",
     "STITCHES",
     "Seam",
+    "SeamSpeed",
     "SettingKind",
     "SettingLimit",
     "SettingValue",
@@ -113,6 +120,7 @@ __all__ = [
     "Step",
     "StepTime",
     "Stitch",
+    "StitchProgram",
     "Strip",
     "Study",
     "Tolerance",
@@ -134,6 +142,8 @@ __all__ = [
     "near",
     "operation_bases",
     "operation_dimension",
+    "parse_needle",
+    "parse_needle_sizes",
     "route_of",
     "schema_of",
     "settings_of",

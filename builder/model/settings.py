@@ -15,6 +15,7 @@ from builder.model.faults import fault
 from builder.model.machine import KINDS, SettingKind
 from builder.model.material import Material
 from builder.model.near_names import near
+from builder.model.needle import Needle, parse_needle
 from builder.model.plant_model import PlantModel
 from builder.model.quantity import Quantity, Range, parse_count, parse_range
 from builder.model.station import SettingLimit
@@ -31,6 +32,7 @@ class SettingValue:
     words: str
     value: Quantity | Tolerance | None = None
     count: int | None = None
+    needle: Needle | None = None
 
     @property
     def nominal(self) -> Fraction | None:
@@ -79,6 +81,8 @@ def _read(
         raise TextFault(
             f"{text} is no stitch type known here", remedy=f"ISO 4915 types: {', '.join(close or STITCHES)}"
         )
+    if kind.sort == "needle":
+        return SettingValue(name, kind, text, needle=parse_needle(text))
     if kind.sort == "thread":
         _need_thread(text, materials)
     return SettingValue(name, kind, text)

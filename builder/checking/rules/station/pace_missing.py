@@ -36,6 +36,7 @@ stations/all.yaml:
       distance: 0.6 m
       attendance: constant
       protection: [press guard]
+      start: {guard: With the guard open it must not start.}
 """,
     good="""
 stations/all.yaml:
@@ -47,6 +48,7 @@ stations/all.yaml:
       distance: 0.6 m
       attendance: constant
       protection: [press guard]
+      start: {guard: With the guard open it must not start.}
       pace: {cycle: 2 s}
 """,
     follows_from=("kind-unknown",),
