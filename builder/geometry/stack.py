@@ -27,7 +27,7 @@ Done = Collection[tuple[str, str]]
 """Work done so far, as (base part, feature)."""
 
 _FAR_MM = 1e5
-_MOST_AREAS = 64
+_MOST_LAYERS = 64
 # A piece of a run this short between two boundaries is rounding, mm.
 _SHORT = 1e-6
 
@@ -72,13 +72,13 @@ def _layers(shape: PartShape, done: Done, flat: bool) -> list[Layer]:
         if (shape.name, feature.name) not in done:
             continue
         if isinstance(feature.feature, Strip):
-            areas = (*feature.regions, *_under(feature))
-            strips[feature.name] = [Layer(feature.feature.strip, layer) for layer in areas]
+            outlines = (*feature.regions, *_under(feature))
+            strips[feature.name] = [Layer(feature.feature.strip, outline) for outline in outlines]
         elif isinstance(feature.feature, Fold):
             on = feature.feature.on
             target = own if on is None else strips.get(on, [])
             _fold(feature, target, shape.outline.centroid(), flat)
-    return [*own, *(layer for areas in strips.values() for layer in areas)]
+    return [*own, *(layer for layers in strips.values() for layer in layers)]
 
 
 def _pieces(shape: PartShape, done: Done) -> list[Layer]:
@@ -107,7 +107,7 @@ def _under(strip: FeatureShape) -> Iterator[Outline]:
 def _fold(feature: FeatureShape, target: list[Layer], stays: Point, flat: bool) -> None:
     """Lays what is beyond a straight fold back on the rest."""
     runs = feature.paths[0].runs if feature.paths else ()
-    if len(runs) != 1 or not isinstance(runs[0], Line) or 2 * len(target) > _MOST_AREAS:
+    if len(runs) != 1 or not isinstance(runs[0], Line) or 2 * len(target) > _MOST_LAYERS:
         return
     wall = _wall(runs[0], stays)
     back = [_mirrored(layer, wall) for layer in target]

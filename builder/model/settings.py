@@ -5,7 +5,7 @@ They stay plain text in the operation, because only the station says what each o
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -107,8 +107,11 @@ def settings_of(model: PlantModel, operation: str) -> dict[str, SettingValue]:
     return read_settings(op.settings, station.kind, model.materials)[0]
 
 
-def setting_findings(model: PlantModel, operation: str) -> list[Finding]:
-    """One finding for each setting of an operation that can't be read."""
+def setting_findings(model: PlantModel, operation: str, materials: Collection[str] = ()) -> list[Finding]:
+    """One finding for each setting of an operation that can't be read.
+
+    materials : names of all materials, those whose file can't be read included: nothing that names them complains
+    """
     op = model.operations[operation]
     station = model.stations.get(op.station)
     if station is None or station.kind not in KINDS:
@@ -125,6 +128,7 @@ def setting_findings(model: PlantModel, operation: str) -> list[Finding]:
             error.remedy,
         )
         for name, error in faults.items()
+        if op.settings[name] in model.materials or op.settings[name] not in materials
     ]
 
 

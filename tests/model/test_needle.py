@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -12,6 +13,7 @@ from builder.errors import TextFault
 from builder.model import Needle, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.needle import LARGEST, NEEDLE_POINTS, OLD_COUNT, SMALLEST
 from tests.model.faults import fault_offset
+from tests.plants import found
 
 SIZES = st.integers(SMALLEST, LARGEST)
 
@@ -69,16 +71,24 @@ def test_the_size_is_the_blade_in_hundredths_of_a_millimetre() -> None:
 )
 def test_refused_with_a_remedy(text: str, offset: int, remedy: str) -> None:
     """What can't be read is answered with what to write."""
-    with pytest.raises(TextFault) as found:
+    with pytest.raises(TextFault) as refused:
         parse_needle(text)
-    assert (found.value.offset, found.value.remedy) == (offset, remedy)
+    assert (refused.value.offset, refused.value.remedy) == (offset, remedy)
 
 
 def test_swapped_sizes_are_refused_the_right_way_round() -> None:
     """`Nm 110..90`."""
-    with pytest.raises(TextFault) as found:
+    with pytest.raises(TextFault) as refused:
         parse_needle_sizes("Nm 110..90")
-    assert found.value.remedy == "Write Nm 90..110"
+    assert refused.value.remedy == "Write Nm 90..110"
+
+
+def test_a_needle_in_the_files_is_refused_at_its_letter(tmp_path: Path) -> None:
+    """In a setting, and in the sizes a thread states."""
+    setting = found("operations/sew-hem.yaml: {settings: {needle: Nm 11 R}}", tmp_path / "a")
+    assert [(one.rule, one.message) for one in setting] == [("setting-unreadable", "Nm 11 would be a blade of 0.11 mm")]
+    sizes = found("materials/all.yaml: {materials: {thread-70: {needles: 90 to 110}}}", tmp_path / "b")
+    assert [(one.rule, one.remedy) for one in sizes] == [("value-unreadable", "Write two sizes such as Nm 90..110")]
 
 
 def test_the_old_count_rises_with_the_blade() -> None:

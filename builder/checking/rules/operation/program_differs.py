@@ -41,11 +41,12 @@ def _difference(subject: Subject, one: Worked, program: StitchProgram) -> str:
         built = shape.features.get(one.name) if shape is not None else None
         if built is None:
             continue
-        wanted = (float(program.length.value), float(program.width.value))
-        for what, mine, its in zip(("length", "width"), built.size, wanted, strict=True):
+        wanted, drawn = (float(program.length.value), float(program.width.value)), built.size
+        if isinstance(one.feature, Box):  # a box may be clamped either way round
+            wanted, drawn = (max(wanted), min(wanted)), (max(drawn), min(drawn))
+        for long, mine, its in zip(("long", "wide"), drawn, wanted, strict=True):
             if abs(mine - its) > _SAME_MM:
                 of = f" in size {size}" if size else ""
-                long = "long" if what == "length" else "wide"
                 return f"{length_words(subject, its)} {long}, {one.name} is {length_words(subject, mine)}{of}"
     return ""
 
