@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from builder.finding import Severity
-from builder.geometry import ShapeBook
+from builder.geometry import PartShape, ShapeBook
 from builder.model import (
     Dimensions,
     Feature,
@@ -74,6 +74,8 @@ class Subject:
     _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
     _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)
+    _changed: list[tuple[str, Values, frozenset[str]]] = field(default_factory=list)
+    _shapes: dict[str, tuple[tuple[str, PartShape], ...]] = field(default_factory=dict)
 
     def settings(self, operation: str) -> Mapping[str, SettingValue]:
         """The readable settings of an operation; {} when its station or kind is unknown."""
@@ -111,6 +113,31 @@ class Subject:
                         seen[id(values)] = size
                         self._sizes.append((size, values))
         return self._sizes
+
+    def shapes(self, part: str) -> Sequence[tuple[str, PartShape]]:
+        """('', the part as typed), then its shape in each size that changes it; those that can't be built left out.
+
+        A plant with many sizes changes few parts in each, so most parts are looked at once.
+        """
+        if part not in self._shapes:
+            names = frozenset(self.book.dimension_names(part))
+            built = (
+                (size, self.book.shape(part, values))
+                for size, values, changed in self._changes()
+                if not size or not changed.isdisjoint(names)
+            )
+            self._shapes[part] = tuple((size, shape) for size, shape in built if shape is not None)
+        return self._shapes[part]
+
+    def _changes(self) -> Sequence[tuple[str, Values, frozenset[str]]]:
+        """Each of `sizes` with the names of the dimensions it changes."""
+        if not self._changed:
+            typed = self.dimensions.values
+            self._changed.extend(
+                (size, values, frozenset(name for name, value in values.items() if value is not typed.get(name)))
+                for size, values in self.sizes()
+            )
+        return self._changed
 
     def dimension(self, operation: str, text: str) -> str | None:
         """Full name of a dimension as an operation's file names it, None if no part of it has such a dimension."""

@@ -22,10 +22,7 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 def _problem(subject: Subject, cut: Cut, bed: Bed) -> Iterator[Problem]:
     short, long = sorted((float(bed.width.value), float(bed.length.value)))
-    for size, values in subject.sizes():
-        shape = subject.book.shape(cut.part, values)
-        if shape is None:
-            continue
+    for size, shape in subject.shapes(cut.part):
         left, bottom, right, top = shape.bounds
         narrow, tall = sorted((right - left, top - bottom))
         if narrow > short + _SLACK_MM or tall > long + _SLACK_MM:

@@ -36,9 +36,8 @@ def _difference(subject: Subject, one: Worked, program: StitchProgram) -> str:
     """`28 stitches, tack-mouth has 42`, '' when all agrees."""
     if isinstance(one.feature, Bartack) and one.feature.bartack != program.stitches:
         return f"{program.stitches} stitches, {one.name} has {one.feature.bartack}"
-    for size, values in subject.sizes():
-        shape = subject.book.shape(one.part, values)
-        built = shape.features.get(one.name) if shape is not None else None
+    for size, shape in subject.shapes(one.part):
+        built = shape.features.get(one.name)
         if built is None:
             continue
         wanted, drawn = (float(program.length.value), float(program.width.value)), built.size

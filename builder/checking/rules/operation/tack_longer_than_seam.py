@@ -28,9 +28,8 @@ def check(subject: Subject) -> Iterator[Problem]:
 def _problem(subject: Subject, operation: str, one: Worked, seam: Seam, stitch_mm: float) -> Iterator[Problem]:
     ends = ENDS[seam.tack]
     tacked = ends * seam.tack_stitches * stitch_mm
-    for size, values in subject.sizes():
-        shape = subject.book.shape(one.part, values)
-        built = shape.features.get(one.name) if shape is not None else None
+    for size, shape in subject.shapes(one.part):
+        built = shape.features.get(one.name)
         length = sum(path.length for path in built.paths) if built is not None else 0.0
         if 0 < length * MOST < tacked - 1e-6:
             of = f" in size {size}" if size else ""

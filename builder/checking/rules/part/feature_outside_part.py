@@ -13,11 +13,10 @@ from builder.model import Strip
 def check(subject: Subject) -> Iterator[Problem]:
     """Seams, boxes, bartacks, holes, hardware and folds of every part, in every size, inside the outline."""
     seen: set[tuple[str, str]] = set()
-    for size, values in subject.sizes():
-        for name in subject.model.parts:
-            shape = subject.book.shape(name, values)
-            for feature in shape.features.values() if shape is not None else ():
-                if (name, feature.name) in seen or isinstance(feature.feature, Strip) or shape is None:
+    for name in subject.model.parts:
+        for size, shape in subject.shapes(name):
+            for feature in shape.features.values():
+                if (name, feature.name) in seen or isinstance(feature.feature, Strip):
                     continue
                 point = _outside(shape, feature)
                 if point is not None:

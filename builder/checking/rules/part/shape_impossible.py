@@ -11,8 +11,7 @@ from builder.finding import Severity
 def check(subject: Subject) -> Iterator[Problem]:
     """Outlines and features the geometry refuses, in any size of any product."""
     for name in subject.model.parts:
-        for _, values in subject.sizes():
-            subject.book.shape(name, values)
+        subject.shapes(name)
     for fault in subject.book.faults.values():
         about = (f"feature:{fault.path[-1]}",) if fault.path[0] == "features" else ()
         yield Problem(("part", fault.part), fault.path, fault.message, about, key=True)
