@@ -84,9 +84,9 @@ class Subject:
     _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
     _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)
-    _shapes: list[tuple[str, PartShape]] = field(default_factory=list)
     _workers: dict[FeatureName, Worker] = field(default_factory=dict)
     _routes: dict[str, tuple[RouteStep, ...]] = field(default_factory=dict)
+    _shapes: dict[str, list[tuple[str, PartShape]]] = field(default_factory=dict)
 
     def settings(self, operation: str) -> Mapping[str, SettingValue]:
         """The readable settings of an operation; {} when its station or kind is unknown."""
@@ -125,11 +125,18 @@ class Subject:
                         self._sizes.append((size, values))
         return self._sizes
 
-    def shapes(self) -> Sequence[tuple[str, PartShape]]:
+    def shapes(self) -> Iterator[tuple[str, PartShape]]:
         """(size, shape) of every part that can be built, the size '' for the values as typed; equal shapes once."""
+        for part in self.model.parts:
+            yield from self.shapes_of(part)
+
+    def shapes_of(self, part: str) -> Sequence[tuple[str, PartShape]]:
+        """('', the part as typed), then its shape in each size that changes it; those that can't be built left out."""
         if not self._shapes:
-            self._shapes.extend(distinct_shapes(self.model.parts, self.book, self.sizes()))
-        return self._shapes
+            self._shapes.update({name: [] for name in self.model.parts})
+            for size, shape in distinct_shapes(self.model.parts, self.book, self.sizes()):
+                self._shapes[shape.name].append((size, shape))
+        return self._shapes[part]
 
     def workers(self) -> Mapping[FeatureName, Worker]:
         """Who works each feature; where several do, the first."""

@@ -20,7 +20,7 @@ from builder.computing.machine_time import (
     tack_time,
 )
 from builder.computing.study_time import basic_time
-from builder.geometry import FeatureShape, PartShape, ShapeBook
+from builder.geometry import FeatureShape, PartShape, ShapeBook, measured_speed
 from builder.model import (
     EACH_PIECE,
     KINDS,
@@ -190,7 +190,7 @@ def _run_of(work: str, name: str, bench: Bench) -> float | None:
 
 def _sew_run(feature: FeatureShape, bench: Bench) -> float | None:
     pace = bench.station.pace
-    speed = bench.setting("speed", math.inf)
+    speed = _speed(feature, bench)
     if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
         return tack_time(feature.feature.bartack, feature.feature.count, pace, speed)
     stitch = bench.setting("stitch length", 0.0)
@@ -201,6 +201,12 @@ def _sew_run(feature: FeatureShape, bench: Bench) -> float | None:
         tack = feature.feature.tack_stitches
         ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[feature.feature.tack]
     return sum(seam_time(path, stitch, tack, ends, pace, speed) for path in feature.paths)
+
+
+def _speed(feature: FeatureShape, bench: Bench) -> float:
+    """Stitches a second: as set, but no faster than this plant measured for such a seam."""
+    measured = measured_speed(feature, bench.station)
+    return min(bench.setting("speed", math.inf), float(measured.top_speed.value) if measured is not None else math.inf)
 
 
 def _cut_run(name: str, bench: Bench) -> float | None:

@@ -6,9 +6,11 @@ from builder.geometry.measure import distance_point_segment, path_inside, smalle
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
+from builder.geometry.seam_speed import measured_speed
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
+from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
@@ -16,6 +18,7 @@ __all__ = [
     "Bounds",
     "FeatureShape",
     "GeometryFault",
+    "Layer",
     "Line",
     "Outline",
     "PartShape",
@@ -27,6 +30,7 @@ __all__ = [
     "Segment",
     "ShapeBook",
     "ShapeFault",
+    "Stack",
     "Vertex",
     "bartack_zigzag",
     "beyond_fold",
@@ -35,6 +39,8 @@ __all__ = [
     "clip_area",
     "clip_segment",
     "distance_point_segment",
+    "layers_of",
+    "measured_speed",
     "needle_points",
     "path_inside",
     "polygon",
@@ -42,5 +48,6 @@ __all__ = [
     "rectangle",
     "roll_grams",
     "smallest_radius",
+    "stacks_along",
     "stitches_per_run",
 ]

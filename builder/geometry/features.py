@@ -125,7 +125,7 @@ def _strip(name: str, feature: Strip, ground: Outline, lengths: Lengths) -> Feat
     x, y = lengths.corner(feature.at, ground.bounds(), (turned[2] - turned[0], turned[3] - turned[1]), name)
     region = Placing(x - turned[0], y - turned[1], turn, False).outline(visible)
     fold = (Path((region.edge("left")[0],)),) if folded and "left" in region.edges else ()
-    return FeatureShape(name, "strip", feature, fold, (region,))
+    return FeatureShape(name, "strip", feature, fold, (region,), (), (folded, 0.0))
 
 
 def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> FeatureShape:

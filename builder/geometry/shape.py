@@ -20,7 +20,8 @@ class FeatureShape:
     paths   : lines sewn, folded or cut, each in working order
     regions : areas covered (a strip, a bartack)
     points  : centres of holes, hardware and bartacks, tips of notches, in working order
-    size    : (diameter, 0) of round things, (length, width) of bartacks, (0, 0) else
+    size    : (diameter, 0) of round things, (length, width) of bartacks and boxes,
+              (folded under, 0) of strips, (0, 0) else
     """
 
     name: str

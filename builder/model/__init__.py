@@ -15,6 +15,7 @@ from builder.model.load import NOUNS, Entry
 from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
+from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.part import Component, Outline, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
@@ -47,7 +48,7 @@ from builder.model.states import (
     operation_bases,
     operation_dimension,
 )
-from builder.model.station import Pace, SettingLimit, Station
+from builder.model.station import Bed, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.study import Reading, Study
 from builder.model.time_text import Element as ElementUse
@@ -58,6 +59,7 @@ __all__ = [
     "Allowances",
     "At",
     "Bartack",
+    "Bed",
     "Box",
     "CheckPlan",
     "Component",
@@ -89,6 +91,10 @@ __all__ = [
     "MaterialUse",
     "NOUNS",
     "NO_SOURCE",
+    "NEEDLE_POINTS",
+    "Needle",
+    "NeedlePoint",
+    "NeedleSizes",
     "Notch",
     "Noun",
     "Operation",
@@ -112,6 +118,7 @@ __all__ = [
     "RuleSetting",
     "STITCHES",
     "Seam",
+    "SeamSpeed",
     "SettingKind",
     "SettingLimit",
     "SettingValue",
@@ -120,6 +127,7 @@ __all__ = [
     "Step",
     "StepTime",
     "Stitch",
+    "StitchProgram",
     "Strip",
     "Study",
     "Tolerance",
@@ -146,6 +154,8 @@ __all__ = [
     "operation_bases",
     "operation_dimension",
     "read_settings",
+    "parse_needle",
+    "parse_needle_sizes",
     "route_of",
     "schema_of",
     "settings_of",

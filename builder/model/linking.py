@@ -45,7 +45,7 @@ def link(source: Source) -> Linked | list[Finding]:
         if (finding := _check(reference, known, model)) is not None:
             findings.append(finding)
     for name in model.operations:
-        findings.extend(setting_findings(model, name))
+        findings.extend(setting_findings(model, name, known.get("material", set())))
     unreadable = frozenset(key for key in loaded.known if key not in loaded.entries)
     dimensions = plant_dimensions(model.parts, model.materials, {name for kind, name in unreadable if kind == "part"})
     findings.extend(_dimension_finding(one, model) for one in dimensions.faults)

@@ -32,6 +32,7 @@ class MachineKind:
     needs   : constants of the model the station must state under `pace:`
     heat    : it cuts or joins by heat, so composition must be known and attendance can't be free
     hazards : come with the kind, always
+    start_checks : what is checked at the begin of a shift, always; the station says how. Common practice, no source
     """
 
     name: str
@@ -42,6 +43,7 @@ class MachineKind:
     hazards: tuple[str, ...]
     settings: dict[str, SettingKind]
     heat: bool = False
+    start_checks: tuple[str, ...] = ()
 
     @property
     def sews(self) -> bool:
@@ -137,6 +139,7 @@ KINDS: dict[str, MachineKind] = {
                 "layers": SettingKind("count"),
             },
             heat=True,
+            start_checks=("extraction", "focus", "fire watch"),
         ),
         MachineKind(
             "knife cutter",
@@ -181,6 +184,7 @@ KINDS: dict[str, MachineKind] = {
                 "lanes": SettingKind("count"),
             },
             heat=True,
+            start_checks=("extraction", "temperature"),
         ),
         MachineKind(
             "click press",
@@ -194,6 +198,7 @@ KINDS: dict[str, MachineKind] = {
                 "force": _tolerance("force", required=True),
                 "layers": SettingKind("count"),
             },
+            start_checks=("guard",),
         ),
         MachineKind(
             "setting press",
@@ -208,6 +213,7 @@ KINDS: dict[str, MachineKind] = {
                 "force": _tolerance("force"),
                 "stop height": _tolerance("length"),
             },
+            start_checks=("guard",),
         ),
         MachineKind("bench", "bench", "none", "", (), (), {"lamp": SettingKind("words"), "jig": SettingKind("words")}),
     )

@@ -6,7 +6,7 @@ import datetime
 from typing import Literal
 
 from builder.model.base import Noun, Text
-from builder.model.typed import ArealMass, Length, LinearDensity, LinearMass, Mass
+from builder.model.typed import ArealMass, Length, LinearDensity, LinearMass, Mass, NeedleRange
 
 
 class Evidence(Noun):
@@ -41,7 +41,7 @@ class Material(Noun):
     direction: Literal["lengthwise", "any"] = "any"
     ends: Literal["sealed", "any"] = "any"
     lots: Literal["matched", "mixed"] = "mixed"
-    needles: Text | None = None
+    needles: NeedleRange | None = None
     die: Text | None = None
     mass: ArealMass | None = None
     mass_per_length: LinearMass | None = None

@@ -5,7 +5,7 @@ They stay plain text in the operation, because only the station says what each o
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -15,6 +15,7 @@ from builder.model.faults import fault
 from builder.model.machine import KINDS, SettingKind
 from builder.model.material import Material
 from builder.model.near_names import near
+from builder.model.needle import Needle, parse_needle
 from builder.model.plant_model import PlantModel
 from builder.model.quantity import Quantity, Range, parse_count, parse_range
 from builder.model.station import SettingLimit
@@ -31,6 +32,7 @@ class SettingValue:
     words: str
     value: Quantity | Tolerance | None = None
     count: int | None = None
+    needle: Needle | None = None
 
     @property
     def nominal(self) -> Fraction | None:
@@ -79,6 +81,8 @@ def _read(
         raise TextFault(
             f"{text} is no stitch type known here", remedy=f"ISO 4915 types: {', '.join(close or STITCHES)}"
         )
+    if kind.sort == "needle":
+        return SettingValue(name, kind, text, needle=parse_needle(text))
     if kind.sort == "thread":
         _need_thread(text, materials)
     return SettingValue(name, kind, text)
@@ -103,8 +107,11 @@ def settings_of(model: PlantModel, operation: str) -> dict[str, SettingValue]:
     return read_settings(op.settings, station.kind, model.materials)[0]
 
 
-def setting_findings(model: PlantModel, operation: str) -> list[Finding]:
-    """One finding for each setting of an operation that can't be read."""
+def setting_findings(model: PlantModel, operation: str, materials: Collection[str] = ()) -> list[Finding]:
+    """One finding for each setting of an operation that can't be read.
+
+    materials : names of all materials, those whose file can't be read included: nothing that names them complains
+    """
     op = model.operations[operation]
     station = model.stations.get(op.station)
     if station is None or station.kind not in KINDS:
@@ -121,6 +128,7 @@ def setting_findings(model: PlantModel, operation: str) -> list[Finding]:
             error.remedy,
         )
         for name, error in faults.items()
+        if op.settings[name] in model.materials or op.settings[name] not in materials
     ]
 
 

@@ -21,6 +21,7 @@ from builder.errors import TextFault
 from builder.model.check_plan import CheckPlan, parse_check_plan
 from builder.model.expression import Expression, parse_expression
 from builder.model.frequency import Frequency, parse_frequency
+from builder.model.needle import NeedleSizes, parse_needle_sizes
 from builder.model.quantity import Quantity, Range, parse_count, parse_quantity, parse_range
 from builder.model.time_text import Element, Estimate, parse_time
 from builder.model.tolerance import Tolerance, parse_any_tolerance, parse_tolerance, parse_toleranced
@@ -220,6 +221,12 @@ AnyTolerance = Annotated[
     TextType(parse_any_tolerance, (Tolerance,), "a tolerance", examples=("2 in ± 1/16", "25..27 mm", "max 3 mm")),
 ]
 """A tolerance whose unit says what it measures."""
+
+NeedleRange = Annotated[
+    NeedleSizes,
+    TextType(parse_needle_sizes, (NeedleSizes,), "needle sizes", pattern="^ *[Nn][Mm]", examples=("Nm 90..110",)),
+]
+"""Needle sizes a thread runs in."""
 
 StepTime = Annotated[
     Estimate | Element,

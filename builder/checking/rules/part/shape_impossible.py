@@ -11,7 +11,7 @@ from builder.model import Part, Strip
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Outlines and features the geometry refuses, in any size of any product."""
-    subject.shapes()  # building them fills the book's list of faults
+    list(subject.shapes())  # building them fills the book's list of faults
     for fault in subject.book.faults.values():
         about = _about(subject.model.parts[fault.part], str(fault.path[-1])) if fault.path[0] == "features" else ()
         yield Problem(("part", fault.part), fault.path, fault.message, about, key=True)

@@ -46,6 +46,7 @@ stations/all.yaml:
       distance: 0.6 m
       attendance: constant
       protection: [press guard]
+      start: {guard: With the guard open it must not start.}
 """,
     good="""
 products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, press-more]}
@@ -67,6 +68,7 @@ stations/all.yaml:
       distance: 0.6 m
       attendance: constant
       protection: [press guard]
+      start: {guard: With the guard open it must not start.}
       pace: {cycle: 2 s}
 """,
     follows_from=("kind-unknown",),
