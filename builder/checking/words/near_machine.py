@@ -57,8 +57,8 @@ def _phrase(words: str, pattern: str) -> Deed:
 _NEEDLE = r"needles?(?! (?:thread|gauge|down|up|marks?|holes?|positions?)\b)"
 _BLADE = r"(?:\w+ )?(?:blades?|knife|knives|loopers?)"
 _INSIDE = (
-    r"hook race|rotary hook|hook(?! (?:and loop|tape|side|piece|strip)\b)|bobbin case|feed dogs?|(?:feed )?wheels?|rollers?|lens|nozzle|presser foot"
-    r"|(?:upper |lower )?dies?"
+    r"hook race|rotary hook|hook(?! (?:and loop|tape|side|piece|strip)\b)|bobbin case|feed dogs?|(?:feed )?wheels?"
+    r"|rollers?|lens|nozzle|presser foot|(?:upper |lower )?dies?"
 )
 _GUARD = r"(?:\w+ )?guards?|eye shield|belt cover|machine cover|slide plate|needle plate"
 _MACHINE = r"(?:\w+ )?(?:guard|shield|machine|press|cutter|die|clamp|foot|needle|blade|knife)"
