@@ -105,3 +105,64 @@ operations/cut-label.yaml:
     assert "element-outside-range" not in rules
     snapped = element.replace("sew-hem", "press-snap").replace("step: lay", "step: press")
     assert [rule for rule, _ in found(snapped, tmp_path / "snap")] == []
+
+
+def test_age_of_an_element_counts_only_for_estimates(tmp_path: Path) -> None:
+    """A studied element stays; one without a date is not judged."""
+    elements = """
+plant.yaml: {oldest estimate months: 24}
+elements/all.yaml:
+  elements:
+    old-guess: {title: Turn, time: 2 s, basis: estimate, date: 2020-01-01}
+    old-study: {title: Turn, time: 2 s, basis: studied, date: 2020-01-01}
+    guess: {title: Turn, time: 2 s, basis: estimate}
+"""
+    findings = found(elements, tmp_path)
+    assert [rule for rule, _ in findings] == ["estimate-too-old"]
+    assert "old-guess" in findings[0][1]
+
+
+def test_readings_of_a_machine_that_paces_itself_are_its_run(tmp_path: Path) -> None:
+    """The laser's model says a few seconds; a study of 60 s is far off, whatever hand work is typed."""
+    study = """
+plant.yaml: {model limit: 25 %}
+operations/cut-panel.yaml: {times: studies/cut.csv}
+studies/cut.csv: |
+  step,cycle,reading,rating,note
+  cut,1,60,100,
+"""
+    findings = found(study, tmp_path / "far")
+    assert [rule for rule, _ in findings] == ["study-against-model"]
+    assert "longer than the machine model" in findings[0][1]
+    assert found(study.replace("plant.yaml: {model limit: 25 %}\n", ""), tmp_path / "none") == []
+
+
+@pytest.mark.parametrize(("reading", "rules"), [("30", []), ("1.5", ["study-against-model"])])
+def test_without_hand_work_typed_only_too_short_a_reading_is_wrong(
+    reading: str, rules: list[str], tmp_path: Path
+) -> None:
+    """An operator's reading holds hand work nobody typed, so it may be longer than the run."""
+    study = f"""
+plant.yaml: {{model limit: 25 %}}
+parts/panel.yaml: {{features: {{low-seam: {{seam: bottom, inset: 12 mm}}}}}}
+operations/sew-hem.yaml:
+  times: studies/hem.csv
+  steps: [{{step: low, sew: low-seam, do: Sew the lower edge.}}]
+studies/hem.csv: |
+  step,cycle,reading,rating,note
+  low,1,{reading},100,
+"""
+    assert [rule for rule, _ in found(study, tmp_path)] == rules
+
+
+def test_readings_without_a_median_are_not_judged_by_it(tmp_path: Path) -> None:
+    """Two readings have no middle; a rating of 200 % is a slip all the same."""
+    study = """
+operations/sew-hem.yaml: {times: studies/hem.csv}
+studies/hem.csv: |
+  step,cycle,reading,rating,note
+  hem,1,2,100,
+  hem,2,90,100,
+  lay,,3,200,
+"""
+    assert found(study, tmp_path) == [("reading-implausible", "lay: a rating of 200 % is outside 50 to 150 %")]

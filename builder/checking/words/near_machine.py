@@ -33,71 +33,84 @@ class DeedTable:
     parts: re.Pattern[str]
 
 
-def _deed(words: str, pattern: str) -> Deed:
-    return Deed(words, re.compile(pattern, re.IGNORECASE))
+def _pattern(text: str) -> re.Pattern[str]:
+    """A blank stands for any run of blanks."""
+    return re.compile(text.replace(" ", r"\s+"), re.IGNORECASE)
 
 
-# Up to three words may stand between a deed and its object: `change the worn left needle`.
-_GAP = r"(?:\s+[\w'’-]+){0,3}?\s+"
-_CUTTING = (
-    r"needles?(?!\s+(?:thread|gauge|down|up|marks?|holes?|positions?))|(?:\w+\s+)?(?:blades?|knife|knives|loopers?)"
+# `Change the worn left needle` is a deed, `fit it under the needle` is none: no preposition stands in between.
+_PREPOSITION = (
+    r"(?:under|over|to|at|from|with|behind|past|against|of|off|beside|by|on|onto|in|into|for|until|before|after)"
 )
+_BETWEEN = rf"(?: (?!{_PREPOSITION}\b)[\w'’-]+){{0,3}}? "
+
+
+def _english(words: str, verbs: str, objects: str) -> Deed:
+    """Verbs with one of their objects, up to three words in between; `needle-punched` is no needle."""
+    return Deed(words, _pattern(rf"\b(?:{verbs}){_BETWEEN}(?:{objects})(?![\w-])"))
+
+
+def _phrase(words: str, pattern: str) -> Deed:
+    return Deed(words, _pattern(pattern))
+
+
+_NEEDLE = r"needles?(?! (?:thread|gauge|down|up|marks?|holes?|positions?)\b)"
+_BLADE = r"(?:\w+ )?(?:blades?|knife|knives|loopers?)"
 _INSIDE = (
-    r"needles?(?!\s+(?:thread|marks?|holes?))|blades?|knife|knives|loopers?|hook\s+race|rotary\s+hook|bobbin\s+case"
-    r"|feed\s+dogs?|(?:feed\s+)?wheels?|rollers?|lens|(?:upper\s+|lower\s+)?dies?|nozzle|presser\s+foot|needle\s+plate"
+    r"hook race|rotary hook|hook(?! (?:and loop|tape|side|piece|strip)\b)|bobbin case|feed dogs?|(?:feed )?wheels?"
+    r"|rollers?|lens|nozzle|presser foot|(?:upper |lower )?dies?"
 )
+_GUARD = r"(?:\w+ )?guards?|eye shield|belt cover|machine cover|slide plate|needle plate"
+_MACHINE = r"(?:\w+ )?(?:guard|shield|machine|press|cutter|die|clamp|foot|needle|blade|knife)"
 
 DEEDS: Mapping[str, DeedTable] = {
     "en": DeedTable(
         (
-            _deed(
-                "a needle or blade is changed",
-                rf"\b(?:change|replace|swap|fit|take\s+out|insert){_GAP}(?:{_CUTTING})\b",
+            _english(
+                "a needle or blade is changed", "change|replace|swap|fit|insert|take out|put in", f"{_NEEDLE}|{_BLADE}"
             ),
-            _deed("a needle or blade is changed", rf"\bput\s+in{_GAP}(?:{_CUTTING})\b"),
-            _deed("the machine is threaded", r"\b(?:re-?thread)\b(?!\s*ed)"),
-            _deed(
-                "the machine is threaded",
-                r"\bthread\s+(?:up\s+)?(?:the\s+|every\s+|each\s+)?(?:\w+\s+)?(?:machine|needles?|loopers?|sewing\s+head)\b",
+            _english("the machine is threaded", "thread|thread up", r"(?:\w+ )?machine|needles?|loopers?|sewing head"),
+            _phrase("the machine is threaded", r"\bre-?thread\b"),
+            _phrase(
+                "the machine is threaded", r"\b(?:thread|lead|pull) [^.;]*?\bthrough the (?:needle|looper|take-up)\b"
             ),
-            _deed(
-                "the machine is threaded",
-                r"\b(?:thread|lead|pull)\s[^.;]*?\bthrough\s+the\s+(?:eye\s+of\s+the\s+)?(?:needle|looper|take-up)\b",
-            ),
-            _deed(
+            _phrase("the machine is threaded", r"\bthrough the eye of the needle\b"),
+            _english(
                 "a jam is cleared",
-                r"\b(?:clear|free|remove|release|pull\s+out|pick\s+out)\b[^.;]*?\b(?:jam|jams|jammed|stuck)\b",
+                "clear|free|release|remove|cut out|pull out|pick out",
+                "jams?|(?:thread|bird['’]?s) nest",
             ),
-            _deed("a jam is cleared", r"\b(?:cut|pull|pick|clear|remove)\b[^.;]*?\b(?:thread|bird['’]?s)\s+nest\b"),
-            _deed(
+            _phrase(
+                "a jam is cleared",
+                r"\b(?:free|pull out|pick out|remove) [^.;]*?\bstuck (?:in|under|between|behind) the\b",
+            ),
+            _phrase(
                 "the machine is oiled",
-                r"(?:^|[.;:,]\s+|\b(?:and|then)\s+)(?:oil|grease|lubricate)\s+(?:the|every|each|all)\b",
+                r"(?:^|[.;:,] |\b(?:and|then) )(?:oil|grease|lubricate) (?:the|every|each|all)\b",
             ),
-            _deed(
+            _english(
                 "the machine is cleaned",
-                rf"\b(?:clean|wipe|brush|blow|polish|scrape)(?:\s+(?:out|off))?{_GAP}(?:{_INSIDE})\b",
+                "clean|clean out|wipe|wipe off|brush|blow|blow out|polish|scrape",
+                f"{_NEEDLE}|{_BLADE}|{_INSIDE}|needle plate",
             ),
-            _deed(
-                "a guard is opened",
-                r"\b(?:open|lift|remove|unscrew|take\s+off|swing\s+(?:away|aside|up))\b[^.;,]*?\b(?:guard|eye\s+shield|belt\s+cover|machine\s+cover|slide\s+plate|needle\s+plate)\b",
-            ),
-            _deed(
+            _english("a guard is opened", "open|lift|remove|unscrew|take off|swing away|swing up", _GUARD),
+            _phrase(
                 "hands reach behind a guard",
-                r"\b(?:reach|put\s+your\s+(?:hand|fingers))\s+(?:in(?:to)?|behind|under|past|round|around|over)\s+the\s+(?:\w+\s+)?(?:guard|shield|cover|machine|press|cutter|die|clamp|foot|needle|blade|knife)\b",
+                r"\b(?:reach|put your (?:hands?|fingers?)) (?:in|into|behind|under|past|round|around|over) the "
+                rf"{_MACHINE}\b",
             ),
-            _deed(
+            _phrase(
                 "pieces of a needle are looked for",
-                r"\b(?:find|look\s+for|search\s+for|pick\s+out)\b[^.;]*?\b(?:piece|tip|part)s?\s+of\s+the\s+(?:\w+\s+)?needle\b",
+                r"\b(?:find|look for|search for|pick out) [^.;]*?\bof the (?:\w+ )?needle\b",
             ),
         ),
-        re.compile(
-            r"\b(?:switch(?:ed)?\s+(?:it\s+|the\s+\w+\s+)?off|power(?:ed)?\s*:?\s+off|turn(?:ed)?\s+(?:it\s+|the\s+\w+\s+)?off"
-            r"|(?:motor|machine|current|mains)\s+(?:is\s+)?off|unplug(?:ged)?|lock(?:ed)?\s+(?:it\s+)?out|main\s+switch"
-            r"|pull(?:ed)?\s+the\s+plug|isolated?)\b",
-            re.IGNORECASE,
+        _pattern(
+            r"\b(?:switch(?:ed)? (?:it |the \w+ )?off|power(?:ed)?:? off|turn(?:ed)? (?:it |the \w+ )?off"
+            r"|(?:motor|machine|current|mains) (?:is )?off|unplug(?:ged)?|lock(?:ed)? (?:it )?out|main switch"
+            r"|pull(?:ed)? the plug)\b"
         ),
-        _deed("a needle or blade is changed", r"\b(?:change|replace|swap)\s+it\b"),
-        re.compile(r"\b(?:needles?|blades?|knife|knives)\b", re.IGNORECASE),
+        _phrase("a needle or blade is changed", r"\b(?:change|replace|swap) it\b"),
+        _pattern(r"\b(?:needles?|blades?|knife|knives)\b"),
     ),
 }
 
