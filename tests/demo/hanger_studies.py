@@ -21,7 +21,6 @@ PLANS = (
             "conditions": "machine L-2, observer E2, operator 7 years on lockstitch, second hour of the shift",
         },
         elements=(
-            Element("bobbin", 16.6, 0.05, cycles=(9,)),
             Element("lay", 3.8, 0.09),
             Element("fold", 10.6, 0.06),
             Element("sew", 9.7, 0.04),
@@ -37,7 +36,7 @@ PLANS = (
     Plan(
         "pleat-strip",
         seed=2221,
-        cycles=15,
+        cycles=22,
         head={
             "operation": "pleat-strip",
             "station": "folding-bench",
@@ -46,7 +45,7 @@ PLANS = (
             "conditions": "pleat board M, observer E2, operator 5 months on folding, third hour of the shift",
         },
         elements=(
-            Element("board", 21.4, 0.05, cycles=(1,)),
+            Element("board", 21.4, 0.05, cycles=(1, 21)),
             Element("lay", 3.9, 0.09),
             Element("pleat", 20.9, 0.05),
             Element("press", 6.3, 0.08),
@@ -61,7 +60,7 @@ PLANS = (
     Plan(
         "sew-row",
         seed=2232,
-        cycles=18,
+        cycles=22,
         head={
             "operation": "sew-row",
             "station": "lockstitch",
@@ -70,7 +69,7 @@ PLANS = (
             "conditions": "machine L-3, narrow foot, observer E2, operator 7 years on lockstitch, first hour",
         },
         elements=(
-            Element("untie", 18.6, 0.06, cycles=(1,)),
+            Element("untie", 18.6, 0.06, cycles=(1, 21)),
             Element("lay", 3.7, 0.09),
             Element("match", 6.2, 0.08),
             Element("dividers", 15.1, 0.05),
@@ -96,7 +95,6 @@ PLANS = (
             "conditions": "patch plate M, observer E2, operator 5 months on folding, second hour of the shift",
         },
         elements=(
-            Element("plate", 11.8, 0.05, cycles=(1,)),
             Element("lay", 3.9, 0.08),
             Element("fold", 8.6, 0.06),
             Element("corners", 1.8, 0.12),
@@ -142,7 +140,6 @@ PLANS = (
             "conditions": "machine H-2, observer E3, operator 4 years on heavy machines, second hour of the shift",
         },
         elements=(
-            Element("bobbin", 17.3, 0.05, cycles=(14,)),
             Element("lay", 2.2, 0.10),
             Element("fold", 3.2, 0.09),
             Element("sew", 6.7, 0.05),
@@ -163,7 +160,6 @@ PLANS = (
             "conditions": "machine H-1, observer E3, operator 4 years on heavy machines, third hour of the shift",
         },
         elements=(
-            Element("bobbin", 16.9, 0.05, cycles=(11,)),
             Element("lay", 4.7, 0.08),
             Element("first", 12.7, 0.04),
             Element("second", 13.1, 0.04),
@@ -187,7 +183,6 @@ PLANS = (
             "conditions": "machine T-1, observer E3, operator 2 years on the bartacker, one size only, first hour",
         },
         elements=(
-            Element("bobbin", 17.4, 0.05, cycles=(8,)),
             Element("lay", 4.6, 0.08),
             Element("first", 12.3, 0.012, paced=True),
             Element("second", 12.3, 0.012, paced=True),
@@ -230,7 +225,6 @@ PLANS = (
             "conditions": "machine B-2, observer E2, operator 9 years on the binder, third hour of the shift",
         },
         elements=(
-            Element("bobbin", 17.8, 0.05, cycles=(5,)),
             Element("lining", 3.8, 0.09),
             Element("stiff", 5.7, 0.08),
             Element("front", 12.4, 0.06),
@@ -256,7 +250,6 @@ PLANS = (
             "conditions": "press E-1, observer E3, operator 3 years on presses, sitting; one hole of each board timed",
         },
         elements=(
-            Element("sample", 37.5, 0.05, cycles=(1,)),
             Element("eyelet", 2.1, 0.10),
             Element("board", 3.5, 0.08),
             Element("washer", 2.0, 0.10),
