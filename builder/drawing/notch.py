@@ -40,8 +40,12 @@ def cut_of(chain: Sequence[Run], when: str, edges: Sequence[Run]) -> Cut:
     if math.dist(points[0], points[-1]) < 0.02:
         points = points[:-1]
     far = [_off(point, edges) for point in points]
-    tip = points[far.index(max(far))]
-    lips = [point for _, point in sorted(zip(far, points, strict=True))[: 2 if len(points) > 2 else 1]]
+    if len(points) == 3 and max(far[0], far[2]) <= _ON_EDGE:
+        # Lip, tip, lip as the geometry gives them: another layer's edge may run through the tip.
+        tip, lips = points[1], [points[0], points[2]]
+    else:
+        tip = points[far.index(max(far))]
+        lips = [point for _, point in sorted(zip(far, points, strict=True))[: 2 if len(points) > 2 else 1]]
     mouth = (sum(x for x, _ in lips) / len(lips), sum(y for _, y in lips) / len(lips))
     inward = way_between(mouth, tip)
     depth = max(math.dist(mouth, tip), look.NOTCH_DEPTH)

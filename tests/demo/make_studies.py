@@ -1,59 +1,26 @@
 """Makes the demo's time studies: seeded noise around basic times that suit the demo's machines.
 
 Not a measurement: Thornquay Bags is fictional and so are its readings. Run it after a change:
-`python tests/demo/make_studies.py instructions/studies`. The same seed gives the same bytes.
+`python -m tests.demo.make_studies instructions/studies`. The same seed gives the same bytes.
 """
 
 from __future__ import annotations
 
 import random
 import sys
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator
 from pathlib import Path
+
+from tests.demo.hanger_studies import PLANS as HANGER_PLANS
+from tests.demo.study_plan import Element, Event, Plan
 
 HEADER = "step,cycle,reading,rating,note"
 PACES = (90, 95, 95, 100, 100, 100, 105, 105, 110, 115)
 """Ratings an observer gives, in fives; the frequent ones stand more than once."""
 
 
-@dataclass(frozen=True)
-class Element:
-    """One step of the work: its basic time [s], the share it varies by, and the cycles it occurs in (all if empty).
-
-    paced : the machine paces it, so its reading doesn't follow the operator and is rated 100
-    """
-
-    step: str
-    basic: float
-    spread: float
-    cycles: Sequence[int] = ()
-    paced: bool = False
-
-
-@dataclass(frozen=True)
-class Event:
-    """What happened to one reading: seconds more, and the observer's note."""
-
-    step: str
-    cycle: int
-    extra: float
-    note: str
-
-
-@dataclass(frozen=True)
-class Plan:
-    """A study to be made: its head, its elements in order, its events."""
-
-    name: str
-    seed: int
-    cycles: int
-    head: dict[str, str]
-    elements: Sequence[Element]
-    events: Sequence[Event] = field(default=())
-
-
 PLANS = (
+    *HANGER_PLANS,
     Plan(
         "hem-pocket",
         seed=1410,

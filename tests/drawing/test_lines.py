@@ -163,6 +163,16 @@ def test_a_small_notch_is_drawn_large_and_cut_into_the_edge() -> None:
     assert notched(edge[0], [cut]) == ([edge[0]], [])
 
 
+def test_a_notch_whose_tip_lies_on_another_layers_edge_still_points_inward() -> None:
+    """A row of pockets laid at the notch ends in its middle: its edge runs from the mouth through the tip."""
+    side, row = runs(Line((0, 0), (0, 100)), Line((0, 40), (80, 40)))
+    v = runs(*line_of((0, 37), (4, 40), (0, 43)))
+    cut = cut_of(v, "part", [side, row])
+    assert cut.mouth == pytest.approx(FRAME.at((0, 40)))
+    assert cut.v[1][0] > cut.mouth[0]
+    assert cut.v[1][1] == pytest.approx(cut.mouth[1])
+
+
 def test_every_run_of_eight_millimetres_has_an_arrow_off_the_crossings() -> None:
     """A cross has one on each diagonal, not where they cross."""
     cross = runs(Line((20, 20), (80, 80)), Line((80, 20), (20, 80)), Line((0, 0), (10, 0)))

@@ -1,0 +1,262 @@
+"""Plans of the studies of the tool hanger and of the two pairs of constructions it may be made in.
+
+Read by make_studies.py. The basic times are invented: what the machine model and the plant's elements give, and a
+little beside it, as an observer would find.
+"""
+
+from __future__ import annotations
+
+from tests.demo.study_plan import Element, Event, Plan
+
+PLANS = (
+    Plan(
+        "hem-strip",
+        seed=2210,
+        cycles=20,
+        head={
+            "operation": "hem-strip",
+            "station": "lockstitch",
+            "date": "2026-10-23",
+            "size": "M",
+            "conditions": "machine L-2, observer E2, operator 7 years on lockstitch, second hour of the shift",
+        },
+        elements=(
+            Element("lay", 3.8, 0.09),
+            Element("fold", 10.6, 0.06),
+            Element("sew", 9.7, 0.04),
+            Element("trim", 3.9, 0.08),
+            Element("look", 3.3, 0.09),
+            Element("aside", 2.4, 0.11),
+        ),
+        events=(
+            Event("fold", 6, 3.4, "strip slid off the table edge"),
+            Event("sew", 17, 16.8, "out: thread broke, rethreaded with the machine off"),
+        ),
+    ),
+    Plan(
+        "pleat-strip",
+        seed=2221,
+        cycles=22,
+        head={
+            "operation": "pleat-strip",
+            "station": "folding-bench",
+            "date": "2026-10-23",
+            "size": "M",
+            "conditions": "pleat board M, observer E2, operator 5 months on folding, third hour of the shift",
+        },
+        elements=(
+            Element("board", 21.4, 0.05, cycles=(1, 21)),
+            Element("lay", 3.9, 0.09),
+            Element("pleat", 20.9, 0.05),
+            Element("press", 6.3, 0.08),
+            Element("clip", 15.6, 0.06),
+            Element("aside", 2.5, 0.10),
+        ),
+        events=(
+            Event("pleat", 4, 5.2, "one pleat crept out, pushed again"),
+            Event("clip", 11, 8.1, "foreign: clip tray empty, refilled"),
+        ),
+    ),
+    Plan(
+        "sew-row",
+        seed=2232,
+        cycles=22,
+        head={
+            "operation": "sew-row",
+            "station": "lockstitch",
+            "date": "2026-10-26",
+            "size": "M",
+            "conditions": "machine L-3, narrow foot, observer E2, operator 7 years on lockstitch, first hour",
+        },
+        elements=(
+            Element("untie", 18.6, 0.06, cycles=(1, 21)),
+            Element("lay", 3.7, 0.09),
+            Element("match", 6.2, 0.08),
+            Element("dividers", 15.1, 0.05),
+            Element("edge", 21.2, 0.04),
+            Element("trim", 7.8, 0.07),
+            Element("open", 4.9, 0.09),
+            Element("aside", 2.4, 0.10),
+        ),
+        events=(
+            Event("dividers", 7, 4.6, "pleat edge under the foot, lifted and laid back"),
+            Event("edge", 13, 22.5, "out: bobbin ran empty, resewn"),
+        ),
+    ),
+    Plan(
+        "fold-patch",
+        seed=2243,
+        cycles=24,
+        head={
+            "operation": "fold-patch",
+            "station": "folding-bench",
+            "date": "2026-10-26",
+            "size": "M",
+            "conditions": "patch plate M, observer E2, operator 5 months on folding, second hour of the shift",
+        },
+        elements=(
+            Element("lay", 3.9, 0.08),
+            Element("fold", 8.6, 0.06),
+            Element("corners", 1.8, 0.12),
+            Element("out", 3.3, 0.09),
+        ),
+        events=(Event("fold", 15, 3.9, "side fold opened, rolled again"),),
+    ),
+    Plan(
+        "sew-patches",
+        seed=2254,
+        cycles=16,
+        head={
+            "operation": "sew-patches",
+            "station": "lockstitch",
+            "date": "2026-10-27",
+            "size": "M",
+            "conditions": "machine L-3, compensating foot, observer E2, operator 7 years on lockstitch, second hour",
+        },
+        elements=(
+            Element("lay", 3.8, 0.09),
+            Element("left", 4.5, 0.08),
+            Element("sew-left", 9.6, 0.04),
+            Element("middle", 4.7, 0.08),
+            Element("sew-middle", 9.4, 0.04),
+            Element("right", 4.4, 0.08),
+            Element("sew-right", 9.5, 0.04),
+            Element("finish", 8.3, 0.07),
+        ),
+        events=(
+            Event("middle", 5, 2.8, "gap uneven, patch laid again"),
+            Event("sew-right", 10, 13.7, "out: corner missed, unpicked"),
+        ),
+    ),
+    Plan(
+        "fold-grip",
+        seed=2265,
+        cycles=20,
+        head={
+            "operation": "fold-grip",
+            "station": "lockstitch-heavy",
+            "date": "2026-10-27",
+            "size": "M",
+            "conditions": "machine H-2, observer E3, operator 4 years on heavy machines, second hour of the shift",
+        },
+        elements=(
+            Element("lay", 2.2, 0.10),
+            Element("fold", 3.2, 0.09),
+            Element("sew", 6.7, 0.05),
+            Element("trim", 3.9, 0.08),
+            Element("aside", 1.4, 0.11),
+        ),
+        events=(Event("fold", 8, 1.9, "edges not flush, folded again"),),
+    ),
+    Plan(
+        "box-grip",
+        seed=2276,
+        cycles=20,
+        head={
+            "operation": "box-grip",
+            "station": "lockstitch-heavy",
+            "date": "2026-10-28",
+            "size": "M",
+            "conditions": "machine H-1, observer E3, operator 4 years on heavy machines, third hour of the shift",
+        },
+        elements=(
+            Element("lay", 4.7, 0.08),
+            Element("first", 12.7, 0.04),
+            Element("second", 13.1, 0.04),
+            Element("trim", 4.0, 0.08),
+            Element("look", 4.3, 0.09),
+            Element("aside", 1.6, 0.11),
+        ),
+        events=(
+            Event("second", 6, 2.6, "handle lay askew, laid again"),
+            Event("first", 15, 17.2, "out: needle bent, changed with the machine off"),
+        ),
+    ),
+    Plan(
+        "tack-grip",
+        seed=2287,
+        cycles=18,
+        head={
+            "operation": "tack-grip",
+            "station": "bartacker",
+            "date": "2026-10-28",
+            "conditions": "machine T-1, observer E3, operator 2 years on the bartacker, one size only, first hour",
+        },
+        elements=(
+            Element("lay", 4.6, 0.08),
+            Element("first", 12.3, 0.012, paced=True),
+            Element("second", 12.3, 0.012, paced=True),
+            Element("look", 3.8, 0.09),
+            Element("aside", 1.6, 0.10),
+        ),
+        events=(Event("lay", 12, 3.7, "foreign: backing missing in the bundle, fetched"),),
+    ),
+    Plan(
+        "sew-low-row",
+        seed=2298,
+        cycles=15,
+        head={
+            "operation": "sew-low-row",
+            "station": "lockstitch-heavy",
+            "date": "2026-10-29",
+            "size": "M",
+            "conditions": "machine H-2, observer E2, operator 4 years on heavy machines, second hour of the shift",
+        },
+        elements=(
+            Element("untie", 19.2, 0.06, cycles=(1, 11)),
+            Element("lay", 3.8, 0.09),
+            Element("match", 7.1, 0.07),
+            Element("top", 8.9, 0.05),
+            Element("bottom", 13.0, 0.05),
+            Element("trim", 3.9, 0.08),
+            Element("aside", 2.5, 0.10),
+        ),
+        events=(Event("match", 4, 3.1, "row 2 mm off at the right, laid again"),),
+    ),
+    Plan(
+        "bind-hanger",
+        seed=2309,
+        cycles=12,
+        head={
+            "operation": "bind-hanger",
+            "station": "binder",
+            "date": "2026-10-30",
+            "size": "M",
+            "conditions": "machine B-2, observer E2, operator 9 years on the binder, third hour of the shift",
+        },
+        elements=(
+            Element("lining", 3.8, 0.09),
+            Element("stiff", 5.7, 0.08),
+            Element("front", 12.4, 0.06),
+            Element("bind", 44.1, 0.04),
+            Element("overlap", 7.7, 0.07),
+            Element("bend", 10.8, 0.07),
+            Element("aside", 7.2, 0.08),
+        ),
+        events=(
+            Event("bind", 8, 12.6, "out: tape end at the pleat, spliced"),
+            Event("front", 3, 4.4, "peg stuck in the stiffener"),
+        ),
+    ),
+    Plan(
+        "set-eyelets",
+        seed=2320,
+        cycles=15,
+        head={
+            "operation": "set-eyelets",
+            "station": "eyelet-press",
+            "date": "2026-10-30",
+            "size": "M",
+            "conditions": "press E-1, observer E3, operator 3 years on presses, sitting; one hole of each board timed",
+        },
+        elements=(
+            Element("eyelet", 2.1, 0.10),
+            Element("board", 3.5, 0.08),
+            Element("washer", 2.0, 0.10),
+            Element("press", 11.1, 0.010, paced=True),
+            Element("twist", 7.4, 0.08),
+            Element("aside", 2.5, 0.10),
+        ),
+        events=(Event("board", 9, 2.7, "lining over the hole, pushed back"),),
+    ),
+)
