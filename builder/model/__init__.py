@@ -2,7 +2,6 @@
 
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPlan
-from builder.model.consumed import consumed, cut_here, in_colour
 from builder.model.element import Element
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
@@ -50,6 +49,7 @@ from builder.model.states import (
 )
 from builder.model.station import Bed, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
+from builder.model.store import consumed, cut_here, in_colour
 from builder.model.study import Reading, Study
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate

@@ -20,12 +20,15 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 
 _PLANT = """
+products/pouch.yaml: {route: [cut-panel, cut-strap, sew-hem, press-snap]}
+operations/sew-hem.yaml: {needs: {panel: 1, strap: 1}}
 materials/all.yaml:
   materials:
     webbing:
       title: Nylon webbing 25 mm
       form: webbing
       width: 25 mm
+      mass per length: 20 g/m
       ends: sealed
       composition: [nylon]
       evidence: {kind: safety data sheet, document: SS-2, date: 2026-01-10}

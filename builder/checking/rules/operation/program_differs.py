@@ -51,6 +51,7 @@ def _difference(subject: Subject, one: Worked, program: StitchProgram) -> str:
 
 
 _PLANT = """
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, tack]}
 stations/all.yaml:
   stations:
     tacker:

@@ -25,8 +25,10 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 
 _PLANT = """
+products/pouch.yaml: {route: [cut-panel, cut-strap, sew-hem, press-snap]}
+operations/sew-hem.yaml: {needs: {panel: 1, strap: 1}}
 materials/all.yaml:
-  materials: {tape: {title: Tape, form: tape, width: WIDTH}}
+  materials: {tape: {title: Tape, form: tape, width: WIDTH, mass per length: 15 g/m}}
 stations/all.yaml:
   stations:
     strip-cutter:

@@ -39,6 +39,7 @@ def _modelled(operation: str, kind: MachineKind, model: PlantModel) -> bool:
 
 
 _PLANT = """
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, press-more]}
 stations/all.yaml:
   stations:
     spare-press:

@@ -22,6 +22,16 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 
 _PRESS = """
+products/pouch.yaml: {route: [cut-panel, sew-hem, press-snap, press-more]}
+operations/press-more.yaml:
+  operation: press-more
+  title: Press the second snap
+  code: SNP-20
+  station: spare-press
+  needs: {panel-snapped: 1}
+  makes: panel-closed
+  settings: {die: S-12}
+  steps: [{step: press, do: Press the snap., time: 4 s}]
 stations/all.yaml:
   stations:
     spare-press:

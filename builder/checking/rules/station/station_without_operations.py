@@ -30,13 +30,15 @@ RULE = Rule(
 stations/all.yaml:
   stations:
     second-press: {title: Second press, kind: setting press, count: 1, distance: 0.6 m, attendance: constant,
-      pace: {cycle: 2 s, calibrated: 2026-09-01}, protection: [press guard]}
+      pace: {cycle: 2 s, calibrated: 2026-09-01}, protection: [press guard],
+      start: {guard: With the guard open it must not start.}}
 """,
     good="""
 stations/all.yaml:
   stations:
     second-press: {title: Second press, kind: setting press, count: 1, distance: 0.6 m, attendance: constant,
-      pace: {cycle: 2 s, calibrated: 2026-09-01}, protection: [press guard]}
+      pace: {cycle: 2 s, calibrated: 2026-09-01}, protection: [press guard],
+      start: {guard: With the guard open it must not start.}}
 operations/press-second.yaml:
   operation: press-second
   title: Press the snap once more
