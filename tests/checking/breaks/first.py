@@ -65,10 +65,10 @@ BREAKS = [
     Break("shape-impossible", BACK, "corner: 25 mm", "corner: 190 mm", (BACK, "¦outline:")),
     Break(
         "part-without-shape",
-        "parts/handle-webbing.yaml",
+        "parts/pouch-front.yaml",
         "material:",
         "note:",
-        ("parts/handle-webbing.yaml", "¦title:"),
+        ("parts/pouch-front.yaml", "¦title:"),
     ),
     Break(
         "part-never-made",

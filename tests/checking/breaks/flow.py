@@ -9,15 +9,14 @@ POUCH = "products/instrument-pouch.yaml"
 HANDLE = "operations/sew-handle-end.yaml"
 PADS = "operations/cut-pouch-pads.yaml"
 MOSS = (
-    "materials/moss.yaml",
+    "materials/other.yaml",
     "materials:\n  pack-cloth-moss: {title: Pack cloth moss, form: sheet, width: 1500 mm, thickness: THICK,"
-    " mass: 250 g/m2, composition: [nylon 6.6, polyurethane coating],"
+    " mass: 250 g/m2, structure: woven, lots: matched, composition: [nylon 6.6, polyurethane coating],"
     " evidence: {kind: supplier declaration, document: TQ-MAT-0113, date: 2026-03-04}}\n"
     "  thread-moss: {title: Thread moss, form: thread, tex: 70 tex}\n",
 )
 SAME = (MOSS[0], MOSS[1].replace("THICK", "0.35 mm"))
 THICKER = (MOSS[0], MOSS[1].replace("THICK", "0.6 mm"))
-SIZES = "sizes:\n  M: {}\n  L: {roll-back.width: 480 mm, roll-back.height: 320 mm}\n"
 TAG = ("parts/tag.yaml", "part: tag\ntitle: Tag\nmaterial: webbing-25\noutline:\n  strip: {length: 60 mm}\n")
 
 BREAKS = [
@@ -52,22 +51,22 @@ BREAKS = [
     Break("revision-without-date", HANDLE, "revision: C\ndate: 2026-10-12\n", "revision: ¦C\n"),
     Break(
         "lot-mixing",
-        "materials/webbing.yaml",
-        "    title: Nylon webbing 25 mm, flat\n",
-        "    title: Nylon webbing 25 mm, flat\n    lots: matched\n",
-        ("operations/inspect-roll.yaml", "¦needs:"),
+        "operations/sew-patches.yaml",
+        "lots: matched\n",
+        "",
+        ("operations/sew-patches.yaml", "¦needs:"),
     ),
     Break("part-not-on-route", ROLL, "  - hem-pocket\n", "", (ROLL, "- ¦divide-pockets")),
     Break("sold-not-made", ROLL, "sold: roll-packed", "sold: ¦pouch-packed"),
     Break(
         "sold-ambiguous",
-        ROLL,
-        f"  - inspect-roll\n{SIZES}batch: 200\nsold: roll-packed\n",
-        f"  - inspect-roll\n  - ¦grade-roll\n{SIZES}batch: 200\n",
+        "products/handle-panel-tacked.yaml",
+        "  - tack-grip\nbatch: 240\nsold: handle-panel-tacked\n",
+        "  - tack-grip\n  - ¦grade-grip\nbatch: 240\n",
         add=(
-            "operations/grade-roll.yaml",
-            "operation: grade-roll\ntitle: Grade the roll\ncode: INS-30\nstation: bench\nneeds: {roll-packed: 1}\n"
-            "makes: {roll-first: 1, roll-second: 1}\nsettings: {lamp: 1000 lux}\n"
+            "operations/grade-grip.yaml",
+            "operation: grade-grip\ntitle: Grade it\ncode: INS-35\nstation: bench\nneeds: {handle-panel-tacked: 1}\n"
+            "makes: {grip-first: 1, grip-second: 1}\nsettings: {lamp: 1000 lux}\n"
             "steps: [{step: grade, do: Lay it on its stack., time: 5 s}]\n",
         ),
     ),
@@ -100,7 +99,7 @@ BREAKS = [
         "    pack-cloth-420: ¦pack-cloth-moss",
         add=THICKER,
     ),
-    Break("size-of-other-part", ROLL, "L: {roll-back.width: 480 mm,", "L: {¦pouch-front.height: 152 mm,"),
+    Break("size-of-other-part", ROLL, "L: {roll-back.width: 480 mm,", "L: {¦pouch-front.height: 152 mm, roll-back.width: 480 mm,"),
     Break(
         "size-incomplete",
         ROLL,
@@ -135,7 +134,7 @@ BREAKS = [
             "stations/spare.yaml",
             "stations:\n  spare-press:\n    title: Spare press\n    kind: setting press\n    count: 1\n"
             "    distance: 0.6 m\n    attendance: constant\n    pace: {cycle: 2 s, calibrated: 2026-09-01}\n"
-            "    protection: [press guard]\n",
+            "    protection: [press guard]\n    start: {guard: With the guard open it must not start.}\n",
         ),
     ),
 ]

@@ -32,10 +32,10 @@ BREAKS = [
     Break("foot-lift", SEWING, "foot lift: 10 mm", "foot lift: 4 mm", (BIND, "sew: ¦pouch-binding")),
     Break(
         "tack-longer-than-seam",
-        "parts/roll-pocket.yaml",
-        "side: wrong, tack: start and end,",
-        "side: wrong, tack: start and end, tack stitches: 40,",
-        ("operations/hem-pocket.yaml", "sew: ¦hem-seam"),
+        "parts/roll-body.yaml",
+        "tack: start and end, held: free hand}\n  divider-2",
+        "tack: start and end, tack stitches: 16, held: free hand}\n  divider-2",
+        ("operations/divide-pockets.yaml", "sew: [divider-2, ¦divider-1]"),
     ),
     Break(
         "start-check-missing",
@@ -58,17 +58,17 @@ BREAKS = [
         ("operations/cut-keeper.yaml", "cut: ¦keeper-webbing"),
         (
             "materials/wide.yaml",
-            "materials:\n  webbing-60:\n    title: Nylon webbing 60 mm\n    form: webbing\n    width: 60 mm\n"
+            "materials:\n  webbing-60:\n    title: Nylon webbing 60 mm\n    form: webbing\n    width: 60 mm\n    mass per length: 60 g/m\n"
             "    composition: [nylon 6.6]\n"
             "    evidence: {kind: supplier declaration, document: TQ-MAT-0208 rev 1, date: 2026-02-18}\n",
         ),
     ),
     Break(
         "bed-too-small",
-        CUTTING,
-        "bed: {width: 1.6 m, length: 4 m}",
-        "bed: {width: 300 mm, length: 480 mm}",
-        ("operations/cut-roll-panels.yaml", "cut: ¦roll-back"),
+        "stations/presses.yaml",
+        "bed: {width: 430 mm, length: 900 mm}",
+        "bed: {width: 60 mm, length: 200 mm}",
+        ("operations/cut-base-stiffeners.yaml", "cut: ¦base-stiffener"),
     ),
     Break("die-for-hardware", SOCKETS, "die: snap 15 socket", "die: ¦snap 15 stud"),
     Break("bobbin-thread-unsaid", TACK, "  bobbin thread: bonded-nylon-tex-70\n", "", (TACK, "¦settings:")),

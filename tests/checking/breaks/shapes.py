@@ -6,7 +6,7 @@ from tests.checking.breaks.fault import Break
 
 BODY = "parts/roll-body.yaml"
 KEEPER = "operations/sew-keeper.yaml"
-DIVIDER = "tack: start and end}\n  divider-2"
+DIVIDER = "tack: start and end, held: free hand}\n  divider-2"
 
 BREAKS = [
     Break(
