@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from builder.geometry import FeatureShape, Outline, PartShape, Path, Point, path_inside
+from builder.model import Feature, Fold, Seam
 
 ON_THE_EDGE = 0.01
 """Nearer to the edge than this is on it, mm."""
@@ -19,9 +20,9 @@ def ground_of(shape: PartShape, feature: FeatureShape) -> Outline:
 def first_outside(shape: PartShape, feature: FeatureShape) -> Point | None:
     """The first point of a feature that lies outside its ground, None when all of it is inside.
 
-    A notch is cut into the edge and never outside.
+    A notch is cut into the edge and never outside; a path beside an edge that left the piece could not be built.
     """
-    if feature.kind == "notch":
+    if feature.kind == "notch" or _beside_an_edge(feature.feature):
         return None
     ground = ground_of(shape, feature)
     for path in feature.paths:
@@ -29,6 +30,12 @@ def first_outside(shape: PartShape, feature: FeatureShape) -> Point | None:
             return point
     items = max(len(feature.regions), len(feature.points))
     return next((point for number in range(items) if (point := _item_outside(ground, feature, number))), None)
+
+
+def _beside_an_edge(feature: Feature) -> bool:
+    if isinstance(feature, Seam):
+        return feature.seam != ("line",)
+    return isinstance(feature, Fold) and feature.fold != "line"
 
 
 def items_inside(ground: Outline, feature: FeatureShape) -> list[bool]:

@@ -12,14 +12,13 @@ from builder.geometry import PartShape, ShapeBook
 from builder.model import (
     Dimensions,
     Feature,
-    FeatureRef,
+    Homes,
     PlantModel,
     Results,
     RouteStep,
     SettingValue,
     Step,
     Values,
-    feature_homes,
     find_feature,
     operation_dimension,
     route_of,
@@ -81,8 +80,7 @@ class Subject:
     results: Results | None = None
     unread: frozenset[tuple[str, str]] = frozenset()
     photos: Mapping[str, tuple[int, int]] = field(default_factory=dict)
-    _settings: dict[str, Mapping[str, SettingValue]] = field(default_factory=dict)
-    _homes: dict[str, Mapping[str, tuple[FeatureRef, ...]]] = field(default_factory=dict)
+    _worked: dict[str, tuple[Worked, ...]] = field(default_factory=dict)
     _sizes: list[tuple[str, Values]] = field(default_factory=list)
     _workers: dict[FeatureName, Worker] = field(default_factory=dict)
     _routes: dict[str, tuple[RouteStep, ...]] = field(default_factory=dict)
@@ -90,19 +88,19 @@ class Subject:
 
     def settings(self, operation: str) -> Mapping[str, SettingValue]:
         """The readable settings of an operation; {} when its station or kind is unknown."""
-        if operation not in self._settings:
-            self._settings[operation] = settings_of(self.model, operation)
-        return self._settings[operation]
+        return settings_of(self.model, operation)
 
-    def homes(self, operation: str) -> Mapping[str, tuple[FeatureRef, ...]]:
+    def homes(self, operation: str) -> Homes:
         """Where each feature name an operation may use leads."""
-        if operation not in self._homes:
-            one = self.model.operations[operation]
-            self._homes[operation] = feature_homes(one, self.model.states, self.model.parts)
-        return self._homes[operation]
+        return self.model.homes[operation]
 
-    def worked(self, operation: str) -> Iterator[Worked]:
+    def worked(self, operation: str) -> Sequence[Worked]:
         """Features the steps of an operation work on, in order; parts cut out and unknown names are left out."""
+        if operation not in self._worked:
+            self._worked[operation] = tuple(self._works(operation))
+        return self._worked[operation]
+
+    def _works(self, operation: str) -> Iterator[Worked]:
         homes = self.homes(operation)
         for number, step in enumerate(self.model.operations[operation].steps):
             key, names = step.work

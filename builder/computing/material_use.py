@@ -13,7 +13,6 @@ from builder.model import (
     Seam,
     Values,
     cut_here,
-    feature_homes,
     find_feature,
     settings_of,
 )
@@ -62,7 +61,7 @@ def _cut(name: str, made: str, count: int, model: PlantModel, book: ShapeBook, v
 def _sewn(name: str, model: PlantModel, book: ShapeBook, values: Values) -> Iterator[tuple[FeatureShape, float]]:
     """Seams and boxes an operation sews, with the length of their paths in mm; a bartack is no length of seam."""
     operation = model.operations[name]
-    homes = feature_homes(operation, model.states, model.parts)
+    homes = model.homes[name]
     for step in operation.steps:
         for ref in (find_feature(one, homes) for one in step.sew):
             shape = book.shape(ref.part, values) if ref is not None else None

@@ -45,6 +45,7 @@ class _Clock:
     _seen: dict[_Key, OperationTime | None] = field(default_factory=dict)
     _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    _keys: dict[tuple[str, int], _Key] = field(default_factory=dict)
 
     def time(self, name: str, values: Values) -> OperationTime | None:
         key = self._key(name, values)
@@ -60,6 +61,12 @@ class _Clock:
         return self._uses[key]
 
     def _key(self, name: str, values: Values) -> _Key:
+        known = self._keys.get((name, id(values)))
+        if known is None:
+            known = self._keys[name, id(values)] = self._key_of(name, values)
+        return known
+
+    def _key_of(self, name: str, values: Values) -> _Key:
         names = self._names.get(name)
         if names is None:
             names = self._names[name] = operation_dimensions(self.model, self.book, name)

@@ -27,7 +27,7 @@ from builder.model import (
     NO_SOURCE,
     Bartack,
     Estimate,
-    FeatureRef,
+    Homes,
     MachineKind,
     Operation,
     PlantModel,
@@ -38,7 +38,6 @@ from builder.model import (
     StepTime,
     Values,
     cut_with,
-    feature_homes,
     find_feature,
     settings_of,
 )
@@ -60,7 +59,7 @@ class Bench:
     station: Station
     kind: MachineKind
     settings: Mapping[str, SettingValue]
-    homes: Mapping[str, tuple[FeatureRef, ...]]
+    homes: Homes
     studied: Values | None = None
 
     def setting(self, name: str, default: float) -> float:
@@ -82,8 +81,7 @@ def bench_of(
     if station is None or station.kind not in KINDS:
         return None
     kind, settings = KINDS[station.kind], settings_of(model, name)
-    homes = feature_homes(operation, model.states, model.parts)
-    return Bench(model, book, name, values, operation, station, kind, settings, homes, studied)
+    return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], studied)
 
 
 def step_times(bench: Bench) -> Iterator[StepTime]:

@@ -141,12 +141,30 @@ def rectangle(width: float, height: float, corner: float = 0.0) -> Outline:
     """
     if not (width > 0 and height > 0):
         raise GeometryFault(f"A rectangle of {width:.10g} × {height:.10g} mm has no area.")
+    if TOUCH < corner < min(width, height) / 2 - TOUCH:
+        return _rounded_rectangle(float(width), float(height), float(corner))
     places = ((0.0, 0.0), (float(width), 0.0), (float(width), float(height)), (0.0, float(height)))
     if corner == 0 and min(width, height) > TOUCH:
         # Four lines at right angles need none of a polygon's checks.
         sides = tuple(Line(place, places[(index + 1) % 4]) for index, place in enumerate(places))
         return Outline(sides, {"bottom": (0, 1), "right": (1, 2), "top": (2, 3), "left": (3, 4)})
     return polygon([Vertex(at, corner=corner) for at in places], ["bottom", "right", "top", "left"])
+
+
+def _rounded_rectangle(width: float, height: float, corner: float) -> Outline:
+    """Four lines and four quarter arcs, which need none of a polygon's checks."""
+    near, right, top = corner, width - corner, height - corner
+    lines = (
+        Line((near, 0.0), (right, 0.0)),
+        Line((width, near), (width, top)),
+        Line((right, height), (near, height)),
+        Line((0.0, top), (0.0, near)),
+    )
+    centres = ((right, near), (right, top), (near, top), (near, near))
+    segments: list[Segment] = []
+    for index, (line, centre) in enumerate(zip(lines, centres, strict=True)):
+        segments += (line, Arc(line.end, lines[(index + 1) % 4].start, centre, clockwise=False))
+    return Outline(tuple(segments), {"bottom": (0, 1), "right": (2, 3), "top": (4, 5), "left": (6, 7)})
 
 
 def polygon(points: Sequence[Point | Vertex], names: Sequence[str | None] = ()) -> Outline:

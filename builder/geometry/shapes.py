@@ -45,6 +45,7 @@ class ShapeBook:
     faults: dict[tuple[str, tuple[str | int, ...]], ShapeFault] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _all_names: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    _of_values: dict[tuple[str, int], tuple[Values, PartShape | None]] = field(default_factory=dict)
     _built: dict[tuple[str, tuple[str, ...]], PartShape | None] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -83,10 +84,13 @@ class ShapeBook:
         base = self._base(name)
         if base is None or base in inside:
             return None
-        names = self.dimension_names(base)
-        key = (base, tuple(str(values[one].value) if one in values else "" for one in names))
+        known = self._of_values.get((base, id(values)))
+        if known is not None and known[0] is values:
+            return known[1]
+        key = (base, tuple(str(values[one].value) if one in values else "" for one in self.dimension_names(base)))
         if key not in self._built:
             self._built[key] = _Builder(self, base, values, inside | {base}).build()
+        self._of_values[base, id(values)] = values, self._built[key]
         return self._built[key]
 
 

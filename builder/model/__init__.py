@@ -18,7 +18,7 @@ from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.part import Component, Outline, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
-from builder.model.plant_model import PlantModel, State
+from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
 from builder.model.quantity import Quantity, Range
 from builder.model.references import shown_part
@@ -39,10 +39,8 @@ from builder.model.shown import (
 )
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
 from builder.model.states import (
-    FeatureRef,
     cut_with,
     earlier_work,
-    feature_homes,
     find_feature,
     operation_bases,
     operation_dimension,
@@ -84,6 +82,7 @@ __all__ = [
     "Hardware",
     "Hazard",
     "Hole",
+    "Homes",
     "KINDS",
     "Linked",
     "MachineKind",
@@ -142,7 +141,6 @@ __all__ = [
     "earlier_work",
     "em_for_capitals",
     "fault",
-    "feature_homes",
     "find_dimension",
     "find_feature",
     "full_name",

@@ -60,6 +60,7 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         return MappingProxyType({name: entry.value for (one, name), entry in loaded.entries.items() if one == kind})
 
     parts, operations = of("part"), of("operation")
+    states, homes = part_states(parts, operations)
     return PlantModel(
         plant=plant.value,
         stations=of("station"),
@@ -69,7 +70,8 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         operations=operations,
         products=of("product"),
         studies=MappingProxyType(studies),
-        states=MappingProxyType(part_states(parts, operations)),
+        states=MappingProxyType(states),
+        homes=MappingProxyType(homes),
         photos=MappingProxyType(dict(source.photos)),
         entries=MappingProxyType({**loaded.entries, ("plant", "plant"): plant}),
     )

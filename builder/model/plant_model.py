@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from builder.finding import Place
@@ -37,8 +37,24 @@ class State:
 
 
 @dataclass(frozen=True, slots=True)
+class FeatureRef:
+    """A feature found for a name in a step: in which part's file, and which."""
+
+    part: str
+    feature: str
+
+
+Homes = Mapping[str, tuple[FeatureRef, ...]]
+"""Feature names an operation may use, with where each is found."""
+
+
+@dataclass(frozen=True, slots=True)
 class PlantModel:
-    """Everything that was read and could be linked. Objects name each other; these mappings find them."""
+    """Everything that was read and could be linked. Objects name each other; these mappings find them.
+
+    homes : for each operation, where the feature names it may use lead
+    memo  : settings read once, for `settings_of`
+    """
 
     plant: Plant
     stations: Mapping[str, Station]
@@ -49,8 +65,10 @@ class PlantModel:
     products: Mapping[str, Product]
     studies: Mapping[str, Study]
     states: Mapping[str, State]
+    homes: Mapping[str, Homes]
     photos: Mapping[str, Any]
     entries: Mapping[tuple[str, str], Entry]
+    memo: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def place(self, kind: str, name: str, *path: str | int, key: bool = False, offset: int = 0) -> Place:
         """Where a value of an object was typed; `key` for its key, `offset` for a character inside it."""

@@ -99,12 +99,18 @@ def _need_thread(name: str, materials: Mapping[str, Material]) -> None:
 
 
 def settings_of(model: PlantModel, operation: str) -> dict[str, SettingValue]:
-    """The readable settings of an operation; {} when its station or kind is unknown."""
-    op = model.operations[operation]
-    station = model.stations.get(op.station)
-    if station is None or station.kind not in KINDS:
-        return {}
-    return read_settings(op.settings, station.kind, model.materials)[0]
+    """The readable settings of an operation, read once; {} when its station or kind is unknown."""
+    return _read_once(model, operation)[0]
+
+
+def _read_once(model: PlantModel, operation: str) -> tuple[dict[str, SettingValue], dict[str, TextFault]]:
+    kind = model.kind_of(operation)
+    if kind is None:
+        return {}, {}
+    if operation not in model.memo:
+        model.memo[operation] = read_settings(model.operations[operation].settings, kind.name, model.materials)
+    found: tuple[dict[str, SettingValue], dict[str, TextFault]] = model.memo[operation]
+    return found
 
 
 def setting_findings(model: PlantModel, operation: str, materials: Collection[str] = ()) -> list[Finding]:
@@ -113,10 +119,7 @@ def setting_findings(model: PlantModel, operation: str, materials: Collection[st
     materials : names of all materials, those whose file can't be read included: nothing that names them complains
     """
     op = model.operations[operation]
-    station = model.stations.get(op.station)
-    if station is None or station.kind not in KINDS:
-        return []
-    faults = read_settings(op.settings, station.kind, model.materials)[1]
+    faults = _read_once(model, operation)[1]
     return [
         fault(
             "setting-unreadable",
@@ -124,7 +127,7 @@ def setting_findings(model: PlantModel, operation: str, materials: Collection[st
                 "operation", operation, "settings", name, key=error.message.startswith("a "), offset=error.offset
             ),
             error.message,
-            (f"operation:{operation}", f"setting:{name}", *_meant(name, op.settings[name], station.kind, model)),
+            (f"operation:{operation}", f"setting:{name}", *_meant(name, op.settings[name], operation, model)),
             error.remedy,
         )
         for name, error in faults.items()
@@ -132,9 +135,10 @@ def setting_findings(model: PlantModel, operation: str, materials: Collection[st
     ]
 
 
-def _meant(name: str, text: str, kind: str, model: PlantModel) -> Iterator[str]:
+def _meant(name: str, text: str, operation: str, model: PlantModel) -> Iterator[str]:
     """Names a setting that can't be read may mean: a near setting, or a near thread."""
-    table = KINDS[kind].settings
+    kind = model.kind_of(operation)
+    table = kind.settings if kind is not None else {}
     if name not in table:
         yield from (f"setting:{one}" for one in near(name, table))
     elif table[name].sort == "thread":

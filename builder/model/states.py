@@ -7,25 +7,21 @@ operation's steps made. Work is earlier if it lies behind the needed parts, not 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.model.feature import Hole, Notch
 from builder.model.operation import Operation
 from builder.model.part import Part
-from builder.model.plant_model import State
+from builder.model.plant_model import FeatureRef, Homes, State
 from builder.model.sizes import find_dimension
 
 
-@dataclass(frozen=True, slots=True)
-class FeatureRef:
-    """A feature found for a name in a step: in which part's file, and which."""
+def part_states(
+    parts: Mapping[str, Part], operations: Mapping[str, Operation]
+) -> tuple[dict[str, State], dict[str, Homes]]:
+    """All part names of the plant with their base, and where each operation's feature names lead.
 
-    part: str
-    feature: str
-
-
-def part_states(parts: Mapping[str, Part], operations: Mapping[str, Operation]) -> dict[str, State]:
-    """All part names of the plant with their base. A name that rests only on itself has no state."""
+    A name that rests only on itself has no state.
+    """
     makers = {made: name for name, operation in operations.items() for made in operation.makes}
     bases: dict[str, str] = {}
     states: dict[str, State] = {}
@@ -36,19 +32,17 @@ def part_states(parts: Mapping[str, Part], operations: Mapping[str, Operation]) 
         maker = makers.get(name, "")
         needs = _needed_parts(operations[maker], parts, makers) if maker else ()
         states[name] = State(name, base, maker, needs, frozenset())
-    named = _named_elsewhere(operations, states, parts)
-    return {name: _with_work(state, operations, states, parts, named) for name, state in states.items()}
+    homes = {name: feature_homes(operation, states, parts) for name, operation in operations.items()}
+    named = _named_elsewhere(operations, homes)
+    return {name: _with_work(state, operations, homes, parts, named) for name, state in states.items()}, homes
 
 
-def _named_elsewhere(
-    operations: Mapping[str, Operation], states: Mapping[str, State], parts: Mapping[str, Part]
-) -> frozenset[tuple[str, str]]:
+def _named_elsewhere(operations: Mapping[str, Operation], homes: Mapping[str, Homes]) -> frozenset[tuple[str, str]]:
     """Features some step names as its own work, so that cutting the part out doesn't make them."""
     found: set[tuple[str, str]] = set()
-    for operation in operations.values():
-        homes = feature_homes(operation, states, parts)
+    for name, operation in operations.items():
         for step in operation.steps:
-            refs = (find_feature(name, homes) for name in step.work[1])
+            refs = (find_feature(one, homes[name]) for one in step.work[1])
             found.update((ref.part, ref.feature) for ref in refs if ref is not None)
     return frozenset(found)
 
@@ -82,18 +76,17 @@ def _base(
 def _with_work(
     state: State,
     operations: Mapping[str, Operation],
-    states: Mapping[str, State],
+    homes: Mapping[str, Homes],
     parts: Mapping[str, Part],
     named: frozenset[tuple[str, str]],
 ) -> State:
     if not state.maker:
         return state
     operation = operations[state.maker]
-    homes = feature_homes(operation, states, parts)
     worked: set[tuple[str, str]] = set()
     for step in operation.steps:
         for name in step.work[1]:
-            if (ref := find_feature(name, homes)) is not None:
+            if (ref := find_feature(name, homes[state.maker])) is not None:
                 worked.add((ref.part, ref.feature))
             elif step.cut and name in parts:
                 worked.update((name, cut) for cut in cut_with(parts[name]) if (name, cut) not in named)
@@ -119,9 +112,7 @@ def operation_dimension(
     return next((full for full in found if full is not None), None)
 
 
-def feature_homes(
-    operation: Operation, states: Mapping[str, State], parts: Mapping[str, Part]
-) -> dict[str, tuple[FeatureRef, ...]]:
+def feature_homes(operation: Operation, states: Mapping[str, State], parts: Mapping[str, Part]) -> Homes:
     """Feature names an operation may use, with where each is found.
 
     Made parts first, then needed ones in order, then the parts inside those.
@@ -150,7 +141,7 @@ def _inside(base: str, states: Mapping[str, State], parts: Mapping[str, Part]) -
                 yield inner
 
 
-def find_feature(name: str, homes: Mapping[str, tuple[FeatureRef, ...]]) -> FeatureRef | None:
+def find_feature(name: str, homes: Homes) -> FeatureRef | None:
     """The feature a step names, the made part's before the needed parts'."""
     found = homes.get(name, ())
     return found[0] if found else None

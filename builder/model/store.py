@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from builder.model.feature import Seam
 from builder.model.plant_model import PlantModel
 from builder.model.settings import settings_of
-from builder.model.states import feature_homes, find_feature
+from builder.model.states import find_feature
 
 
 def consumed(model: PlantModel, operation: str) -> Mapping[str, str]:
@@ -23,7 +23,7 @@ def consumed(model: PlantModel, operation: str) -> Mapping[str, str]:
     for need in one.needs:
         if need in model.materials:
             found.setdefault(need, "hardware")
-    homes = feature_homes(one, model.states, model.parts)
+    homes = model.homes[operation]
     for step in one.steps:
         for name in step.sew:
             ref = find_feature(name, homes)

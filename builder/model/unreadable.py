@@ -31,9 +31,16 @@ def without_unreadable(model: PlantModel, unreadable: Collection[Key]) -> tuple[
             break
     kept_parts = MappingProxyType({name: part for name, part in model.parts.items() if name not in parts})
     kept = MappingProxyType({name: one for name, one in model.operations.items() if name not in operations})
-    states = MappingProxyType(part_states(kept_parts, kept))
+    states, homes = part_states(kept_parts, kept)
     left_out = {("operation", name) for name in operations} | {("part", name) for name in parts}
-    return replace(model, parts=kept_parts, operations=kept, states=states), frozenset(left_out)
+    reduced = replace(
+        model,
+        parts=kept_parts,
+        operations=kept,
+        states=MappingProxyType(states),
+        homes=MappingProxyType(homes),
+    )
+    return reduced, frozenset(left_out)
 
 
 def _inside(part: Part) -> list[str]:

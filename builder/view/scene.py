@@ -8,13 +8,13 @@ from dataclasses import dataclass, field, replace
 from builder.geometry import FeatureShape, Line, Outline, PartShape, Placing, Point, beyond_fold
 from builder.model import (
     Fold,
+    Homes,
     Notch,
     Operation,
     PlantModel,
     Step,
     cut_with,
     earlier_work,
-    feature_homes,
     find_feature,
 )
 
@@ -65,6 +65,11 @@ class Work:
             made |= earlier_work(part, self.model.states)
         self._before = frozenset(made)
 
+    @property
+    def homes(self) -> Homes:
+        """Where the feature names of the operation lead."""
+        return self.model.homes[self.name]
+
     def before(self, step: Step) -> Made:
         """Features made before a step: behind the needed parts, and by earlier steps of this operation."""
         own: set[tuple[str, str]] = set()
@@ -80,10 +85,9 @@ class Work:
 
     def now(self, step: Step) -> Made:
         """Features a step makes; cutting a part out makes its notches and holes."""
-        homes = feature_homes(self.operation, self.model.states, self.model.parts)
         found: set[tuple[str, str]] = set()
         for name in step.work[1]:
-            ref = find_feature(name, homes)
+            ref = find_feature(name, self.homes)
             if ref is not None:
                 found.add((ref.part, ref.feature))
             elif step.cut and name in self.model.parts:
@@ -97,15 +101,13 @@ class Work:
 
     def order(self, step: Step) -> tuple[tuple[str, str], ...]:
         """What a step works on, in the order it is typed."""
-        homes = feature_homes(self.operation, self.model.states, self.model.parts)
-        found = (find_feature(name, homes) for name in step.work[1])
+        found = (find_feature(name, self.homes) for name in step.work[1])
         return tuple((ref.part, ref.feature) for ref in found if ref is not None)
 
     def part_of(self, step: Step) -> str | None:
         """Base part a step works on: that of its first feature, or the part it cuts out."""
-        homes = feature_homes(self.operation, self.model.states, self.model.parts)
         for name in step.work[1]:
-            ref = find_feature(name, homes)
+            ref = find_feature(name, self.homes)
             if ref is not None:
                 return ref.part
             if step.cut and name in self.model.states:

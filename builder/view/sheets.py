@@ -15,7 +15,6 @@ from builder.model import (
     Step,
     Tolerance,
     capital_mm,
-    feature_homes,
     find_feature,
     settings_of,
     show_minutes,
@@ -192,8 +191,7 @@ class SheetMaker:
         checks = tuple(
             (full, tolerance) for _, full, tolerance in (measures[c] for c in step.check if c in measures) if full
         )
-        homes = feature_homes(work.operation, self.model.states, self.model.parts)
-        refs = [find_feature(name, homes) for name in step.look_at]
+        refs = [find_feature(name, work.homes) for name in step.look_at]
         cut_now = bool(step.cut) and shape.name in {
             self.model.states[c].base for c in step.cut if c in self.model.states
         }

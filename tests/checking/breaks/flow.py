@@ -99,7 +99,12 @@ BREAKS = [
         "    pack-cloth-420: ¦pack-cloth-moss",
         add=THICKER,
     ),
-    Break("size-of-other-part", ROLL, "L: {roll-back.width: 480 mm,", "L: {¦pouch-front.height: 152 mm, roll-back.width: 480 mm,"),
+    Break(
+        "size-of-other-part",
+        ROLL,
+        "L: {roll-back.width: 480 mm,",
+        "L: {¦pouch-front.height: 152 mm, roll-back.width: 480 mm,",
+    ),
     Break(
         "size-incomplete",
         ROLL,
