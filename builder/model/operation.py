@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
+from functools import cached_property
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field
@@ -57,7 +58,7 @@ class Step(Noun):
     force: Force | None = None
     cautions: tuple[Text, ...] = ()
 
-    @property
+    @cached_property
     def work(self) -> tuple[str, Names]:
         """(kind-key, what it names), or ('', ()) for handwork."""
         return next(((key, getattr(self, key)) for key in WORK_KEYS if getattr(self, key)), ("", ()))
