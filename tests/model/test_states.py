@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from builder.model import earlier_work, feature_homes, find_feature
+from builder.model import earlier_work, find_feature
 from tests.plants import linked
 
 
@@ -35,7 +35,7 @@ def test_earlier_follows_needs_not_the_order_of_files(tmp_path: Path) -> None:
 def test_a_feature_is_the_made_parts_first(tmp_path: Path) -> None:
     """The full form names any."""
     model = linked("", tmp_path).model
-    homes = feature_homes(model.operations["sew-hem"], model.states, model.parts)
+    homes = model.homes["sew-hem"]
     short, full = find_feature("hem-seam", homes), find_feature("panel/hem-seam", homes)
     assert short == full
     assert short is not None

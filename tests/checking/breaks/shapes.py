@@ -61,4 +61,11 @@ BREAKS = [
         "  S: {}\n",
         "  S: {}\n  M: {pouch-front.width: ¦222 mm, pouch-front.height: 140 mm}\n",
     ),
+    Break(
+        "component-twice",
+        "parts/roll-body.yaml",
+        "  - {part: roll-pocket-hemmed, at: {left: 0 mm, bottom: 0 mm}, layer: 2}\n",
+        "  - {part: roll-pocket-hemmed, at: {left: 0 mm, bottom: 0 mm}, layer: 2}\n"
+        "  - {part: ¦roll-pocket-hemmed, at: {left: 0 mm, bottom: 0 mm}, layer: 3}\n",
+    ),
 ]
