@@ -90,7 +90,7 @@ def theme_hash(theme: Path) -> str:
 class Planner:
     """Plans the files of one plant. `read_photo` gives a photo's bytes, scaled and stripped, by its path.
 
-    Holds the templates and the sheet press, which are made on first use and shared by all files.
+    Holds the templates, the sheet press and the theme's hash, which are made on first use and shared by all files.
     """
 
     views: PlantViews
@@ -98,6 +98,7 @@ class Planner:
     read_photo: Callable[[str], bytes]
     _site: Site | None = None
     _press: SheetPress | None = None
+    _theme_hash: str = ""
 
     def files(self) -> Iterator[PlannedFile]:
         """All files but the shared assets, which need to know the letters of the pages first."""
@@ -115,7 +116,7 @@ class Planner:
 
     def assets(self, letters: str) -> Iterator[PlannedFile]:
         """Style sheet, script and fonts cut down to the letters the pages show."""
-        key = f"{theme_hash(self.theme)} {code_hash()} {hashlib.sha256(letters.encode()).hexdigest()}"
+        key = f"{self.theme_hash} {code_hash()} {hashlib.sha256(letters.encode()).hexdigest()}"
         made: dict[str, bytes] = {}
 
         def content(path: str) -> bytes:
@@ -145,9 +146,16 @@ class Planner:
             self._press = SheetPress(self.theme / "sheets")
         return self._press
 
+    @property
+    def theme_hash(self) -> str:
+        """The hash of the theme as it is now; a theme saved while watching is another one in the next build."""
+        if not self._theme_hash:
+            self._theme_hash = theme_hash(self.theme)
+        return self._theme_hash
+
     def _key(self, view: object, kind: str) -> str:
         pictures = str(raster_available()) if kind == "home" else ""
-        return output_hash(view, kind, pictures, repr(self.views.frame), theme_hash_once(self.theme), code_hash())
+        return output_hash(view, kind, pictures, repr(self.views.frame), self.theme_hash, code_hash())
 
     def _figures(self) -> Iterator[PlannedFile]:
         """Every step's figure as a drawing of its own. Drawn first, so that pages and sheets find it drawn."""
@@ -195,12 +203,6 @@ def _svg(figure: FigureView) -> bytes:
 
 def _problems(figure: FigureView) -> tuple[str, ...]:
     return draw(figure).problems
-
-
-@cache
-def theme_hash_once(theme: Path) -> str:
-    """The hash of a theme, once a run."""
-    return theme_hash(theme)
 
 
 def _photos_of(sheet: SheetView) -> dict[str, Photo]:
