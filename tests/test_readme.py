@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import yaml
+
 from builder.commands.group import COMMANDS
 from builder.pipeline import build_plant, check_plant
 
@@ -13,15 +15,18 @@ TEXT = (ROOT / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"```yaml\n# (\S+)\n(.*?)```", TEXT, re.DOTALL)
 
 
+WHOLE = ("parts/panel.yaml", "operations/sew-label.yaml")
+
+
 def write_example(demo: Path) -> None:
-    """The README's files in a copy of the demo."""
+    """The README's whole files in a copy of the demo; what it shows of others is a few lines of them."""
     for file, content in BLOCKS:
-        (demo / file).write_text(f"# {file}\n{content}", encoding="utf-8")
+        if file in WHOLE:
+            (demo / file).write_text(f"# {file}\n{content}", encoding="utf-8")
 
 
 def test_the_example_is_clean_and_gets_its_sheet(demo: Path, tmp_path: Path) -> None:
     """As promised: five minutes, no finding, a page and a sheet."""
-    assert [file for file, _ in BLOCKS] == ["parts/panel.yaml", "operations/sew-label.yaml"]
     write_example(demo)
     cut = "operation: cut-label-panel\ntitle: Cut\ncode: CUT-90\nstation: bench\nmakes: panel\n"
     (demo / "operations" / "cut-label-panel.yaml").write_text(cut + "steps: [{step: cut, do: Cut it., time: 9 s}]\n")
@@ -32,6 +37,20 @@ def test_the_example_is_clean_and_gets_its_sheet(demo: Path, tmp_path: Path) -> 
     assert build_plant(demo, tmp_path / "out").written is not None
     assert (tmp_path / "out" / "operations" / "sew-label.html").exists()
     assert (tmp_path / "out" / "sheets" / "sew-label.pdf").exists()
+
+
+def test_lines_of_other_files_can_be_typed_into_them(demo: Path) -> None:
+    """Levels of rules, sizes and colours: in the place of the demo's own lines they leave no finding."""
+    pieces = [(file, content) for file, content in BLOCKS if file not in WHOLE]
+    assert {file for file, _ in pieces} == {"plant.yaml", "products/tool-roll.yaml"}
+    for file, content in pieces:
+        path = demo / file
+        keys = yaml.safe_load(content)
+        typed = yaml.safe_load(path.read_text(encoding="utf-8"))
+        assert set(keys) <= {*typed, "rules"}
+        path.write_text(yaml.safe_dump({**typed, **keys}, sort_keys=False, allow_unicode=True), encoding="utf-8")
+    findings = check_plant(demo).findings
+    assert findings == (), [(str(one.place), one.message) for one in findings]
 
 
 def test_the_mistake_it_shows_is_found_as_shown(demo: Path) -> None:

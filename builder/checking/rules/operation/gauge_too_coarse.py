@@ -60,7 +60,7 @@ operations/sew-hem.yaml:
     good="""
 plant.yaml: {gauges: {tape measure: {graduation: 1 mm}}}
 operations/sew-hem.yaml:
-  tolerances: {hem: {with: tape measure, is: ± 5 mm}}
+  tolerances: {hem: {with: rule}}
 """,
     follows_from=("name-unknown", "gauge-missing"),
 )

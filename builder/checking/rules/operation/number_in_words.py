@@ -34,13 +34,18 @@ def check(subject: Subject) -> Iterator[Problem]:
                 if number in known or number in shop:
                     continue
                 step = operation.steps[int(sentence.path[1])]
-                meant = [one for one in _of_step(subject, name, step) if abs(one.value - number) <= _NEAR * one.value]
+                meant = [one for one in _of_step(subject, name, step) if _may_mean(number, one.value)]
                 if meant:
                     nearest = min(meant, key=lambda one: abs(one.value - number))
                     shown = show_quantity(nearest, units, both=False)
                     message = f"{sentence.owner} says {found[0]}; the nearest measure of its work is {shown}"
                     about = (f"step:{step.step}",)
                     yield Problem(("operation", name), sentence.path, message, about, offset=found.start())
+
+
+def _may_mean(number: Fraction, measure: Fraction) -> bool:
+    """Whether a number only just misses a measure, or is it with the point slipped."""
+    return abs(measure - number) <= _NEAR * measure or number in (10 * measure, measure / 10)
 
 
 def _number(found: re.Match[str]) -> Fraction:

@@ -11,12 +11,12 @@ from builder.model import Reading, Study, show_number, show_seconds
 
 # Common practice, no source.
 LEAST_RATING, MOST_RATING = 50, 150
-MOST_OF_MEDIAN = 5
+MOST_OF_MEDIAN, ORDINAL = 5, "fifth"
 _LEAST_READINGS = 3
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Ratings far from 100 and readings far over the step's median, of the studies that operations name."""
+    """Ratings far from 100 and readings far from the step's median, of the studies that operations name."""
     for name in subject.model.operations:
         study = subject.model.study_of(name)
         if study is None:
@@ -41,10 +41,16 @@ def _medians(study: Study) -> dict[str, float]:
 def _implausible(reading: Reading, middle: float | None) -> str:
     if not LEAST_RATING <= reading.rating <= MOST_RATING:
         return f"a rating of {show_number(reading.rating, 0)} % is outside {LEAST_RATING} to {MOST_RATING} %"
-    if middle is not None and not reading.note and float(reading.seconds) > MOST_OF_MEDIAN * middle:
-        most = f"over {MOST_OF_MEDIAN} times the median of {show_seconds(middle)}, without a note"
-        return f"{show_seconds(reading.seconds)} is {most}"
-    return ""
+    if middle is None or reading.note:
+        return ""
+    seconds = float(reading.seconds)
+    if seconds > MOST_OF_MEDIAN * middle:
+        far = f"over {MOST_OF_MEDIAN} times"
+    elif seconds * MOST_OF_MEDIAN < middle:
+        far = f"under a {ORDINAL} of"
+    else:
+        return ""
+    return f"{show_seconds(reading.seconds)} is {far} the median of {show_seconds(middle)}, without a note"
 
 
 RULE = Rule(
