@@ -105,7 +105,7 @@ def test_a_method_change_changes_its_sheet(file: str, old: str, new: str, stems:
 def test_a_moved_hole_changes_the_sheets_that_show_it(demo: Path) -> None:
     """Geometry shown is the method; sheets that don't show the hole stay current."""
     before = sheets(demo)
-    after = edited(demo, "parts/roll-back.yaml", "pitch: 24 mm", "pitch: 26 mm")
+    after = edited(demo, "parts/roll-back.yaml", "pitch: 16 mm", "pitch: 18 mm")
     assert "sew-handle-end" in changed(before, after)
     assert "cut-strap-webbing" not in changed(before, after)
 
