@@ -184,8 +184,8 @@ PLANS = (
         },
         elements=(
             Element("lay", 4.6, 0.08),
-            Element("first", 12.3, 0.012, paced=True),
-            Element("second", 12.3, 0.012, paced=True),
+            Element("first", 12.3, 0.03, paced=True),
+            Element("second", 12.3, 0.03, paced=True),
             Element("look", 3.8, 0.09),
             Element("aside", 1.6, 0.10),
         ),
@@ -247,7 +247,7 @@ PLANS = (
             "station": "eyelet-press",
             "date": "2026-10-30",
             "size": "M",
-            "conditions": "press E-1, observer E3, operator 3 years on presses, sitting; one hole of each board timed",
+            "conditions": "press E-1, observer E3, operator 3 years on presses, sitting; eyelet, board, washer at one hole a board",
         },
         elements=(
             Element("eyelet", 2.1, 0.10),
