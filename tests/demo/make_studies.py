@@ -80,7 +80,7 @@ PLANS = (
             "station": "bartacker",
             "date": "2026-10-15",
             "size": "M",
-            "conditions": "machine T-1, observer E3, operator 3 years on bartackers, first hour after the needle change",
+            "conditions": "machine T-1, observer E3, operator 3 years on bartackers, first hour, new needle",
         },
         elements=(
             Element("lay", 2.9, 0.09),

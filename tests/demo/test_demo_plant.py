@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import importlib.util
+import math
+import re
 import sys
 from pathlib import Path
 from types import ModuleType
@@ -12,9 +14,12 @@ import yaml
 from PIL import Image
 
 from builder.pipeline import check_plant
+from tests.demo.make_studies import PLANS
+from tests.demo.study_plan import Plan
 
 PLANT = Path(__file__).resolve().parents[2] / "instructions"
 OPERATIONS = sorted((PLANT / "operations").glob("*.yaml"))
+GOODS = sorted(path for folder in ("materials", "parts", "products") for path in (PLANT / folder).glob("*.yaml"))
 VAGUE = {"properly", "carefully", "correctly", "appropriate", "adequate", "sufficient", "ensure"}
 
 
@@ -40,6 +45,31 @@ def test_the_studies_are_what_their_generator_makes() -> None:
     made = {f"{plan.name}.csv": generator.text(plan) for plan in generator.PLANS}
     kept = {path.name: path.read_text(encoding="utf-8") for path in (PLANT / "studies").glob("*.csv")}
     assert made == kept
+
+
+def _occurrences(step: dict[str, str], bundle: int, cycles: int) -> int:
+    """How often a step may come in so many cycles, by its `per:`."""
+    words = step.get("per", "piece").split()
+    every = {"bundle": bundle, "batch": cycles}.get(words[0], int(words[0]) if words[-1] == "pieces" else 1)
+    return math.ceil(cycles / every)
+
+
+@pytest.mark.parametrize("plan", PLANS, ids=lambda plan: plan.name)
+def test_an_occasional_step_is_read_no_oftener_than_it_comes(plan: Plan) -> None:
+    """Two sheets of felt in twenty cycles, where one holds twenty, would be two stories."""
+    bundle = yaml.safe_load((PLANT / "plant.yaml").read_text(encoding="utf-8"))["bundle"]
+    operation = yaml.safe_load((PLANT / "operations" / f"{plan.head['operation']}.yaml").read_text(encoding="utf-8"))
+    steps = {step["step"]: step for step in operation["steps"]}
+    for element in plan.elements:
+        if element.cycles:
+            most = _occurrences(steps[element.step], operation.get("bundle", bundle), plan.cycles)
+            assert len(element.cycles) <= most, element.step
+
+
+@pytest.mark.parametrize("path", GOODS, ids=lambda path: path.stem)
+def test_nothing_sold_claims_a_load(path: Path) -> None:
+    """What a handle or a label holds is an estimate to be tested; nobody here rates it."""
+    assert not re.search(r"\b\d+ ?(kg|kN|lb)\b", path.read_text(encoding="utf-8"))
 
 
 @pytest.mark.parametrize("path", sorted((PLANT / "photos").glob("*.jpg")), ids=lambda path: path.stem)
