@@ -84,6 +84,29 @@ PLANS = (
         ),
     ),
     Plan(
+        "hem-patch",
+        seed=2238,
+        cycles=40,
+        head={
+            "operation": "hem-patch",
+            "station": "lockstitch",
+            "date": "2026-10-26",
+            "size": "M",
+            "conditions": "machine L-2, observer E2, operator 7 years on lockstitch, third hour of the shift",
+        },
+        elements=(
+            Element("untie", 14.6, 0.06, cycles=(1,)),
+            Element("fold", 3.8, 0.09),
+            Element("sew", 5.5, 0.06),
+            Element("snip", 1.3, 0.11),
+            Element("look", 17.2, 0.07, cycles=(20, 40)),
+        ),
+        events=(
+            Event("fold", 12, 1.8, "notch hard to see, turned to the light"),
+            Event("sew", 27, 18.4, "out: thread broke, rethreaded with the machine off"),
+        ),
+    ),
+    Plan(
         "fold-patch",
         seed=2243,
         cycles=24,
@@ -184,8 +207,8 @@ PLANS = (
         },
         elements=(
             Element("lay", 4.6, 0.08),
-            Element("first", 12.3, 0.012, paced=True),
-            Element("second", 12.3, 0.012, paced=True),
+            Element("first", 12.3, 0.03, paced=True),
+            Element("second", 12.3, 0.03, paced=True),
             Element("look", 3.8, 0.09),
             Element("aside", 1.6, 0.10),
         ),
@@ -247,7 +270,7 @@ PLANS = (
             "station": "eyelet-press",
             "date": "2026-10-30",
             "size": "M",
-            "conditions": "press E-1, observer E3, operator 3 years on presses, sitting; one hole of each board timed",
+            "conditions": "press E-1, observer E3, operator 3 years on presses; hand steps timed at one hole a board",
         },
         elements=(
             Element("eyelet", 2.1, 0.10),
