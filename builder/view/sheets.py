@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 
 from builder.geometry import ShapeBook
 from builder.model import (
@@ -97,7 +98,7 @@ class SheetMaker:
             title=operation.title,
             station=operation.station,
             station_title=station.title,
-            cautions=(*cautions_of(station), *own_cautions(operation)),
+            cautions=(*cautions_of(station), *own_cautions(operation, model)),
             protection=tuple(protection_of(station)),
             notices=tuple(dict.fromkeys(notices_of(operation, station, model))),
             settings=tuple(settings_shown(name, model, coloured.materials)),
@@ -130,11 +131,20 @@ class SheetMaker:
             distance_mm=float(station.distance.value),
             capital_mm=letters,
         )
-        bases = {model.states[made].base for made in operation.makes if made in model.states}
+        bases = {self._outlined_by(model.states[made].base) for made in operation.makes if made in model.states}
         headings = _headings(group, view, (full for _, full, _ in measures.values()), bases)
         named = replace(view, size_names=tuple(_heading_words(one, self.dimensions, model) for one in headings))
         paces = {size: pieces_an_hour(size_time(group, size, self.results), pieces) for size in group.sizes}
         return _signed(named, group, headings, model.plant.units, paces)
+
+    def _outlined_by(self, base: str) -> str:
+        """The part whose dimensions a piece is as large as: itself, or the lowest layer of a sub-assembly."""
+        seen: set[str] = set()
+        while (part := self.model.parts[base]).outline is None and part.from_ and base not in seen:
+            seen.add(base)
+            state = self.model.states.get(part.from_[0].part)
+            base = state.base if state is not None else base
+        return base
 
     def _in_sizes(
         self, steps: tuple[StepView, ...], group: SheetGroup, studio: Studio, work: Work
@@ -266,17 +276,29 @@ class SheetMaker:
 def _headings(
     group: SheetGroup, view: SheetView, measured: Iterable[str | None], bases: Collection[str]
 ) -> tuple[str, ...]:
-    """Dimensions the sizes table shows: what is measured here, what is worked here, then the size of the piece."""
+    """Dimensions the sizes table shows: what is measured here, the size of the piece, then what is worked here.
+
+    Of columns with the same figures in every size the first is kept: what is measured, or the piece itself.
+    """
     drawn = [
-        fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if "now" in words
+        fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if _placed_now(words)
     ]
     worked = [f"{feature}.{one}" for feature in drawn for one in ("left", "inset", "width", "pitch", "top")]
     sides = [
         name for name in sorted(group.varying) if "/" not in name and name.endswith((".width", ".height", ".length"))
     ]
     pieces = [name for name in sides if name.split(".")[0] in bases] or sides
-    wanted = dict.fromkeys(name for name in (*measured, *worked, *pieces) if name in group.varying)
-    return tuple(name for name in wanted if name is not None)[:_MOST_HEADINGS]
+    wanted = dict.fromkeys(name for name in (*measured, *pieces, *worked) if name is not None and name in group.varying)
+    columns: dict[tuple[Fraction, ...], str] = {}
+    for name in wanted:
+        columns.setdefault(tuple(values[name].value for values in group.sizes.values() if name in values), name)
+    return tuple(columns.values())[:_MOST_HEADINGS]
+
+
+def _placed_now(words: str) -> bool:
+    """Whether a figure's fact is something worked now whose place tells an operator more than the drawing does."""
+    kind, _, when = words.partition(" ")
+    return when == "now" and kind != "notch"
 
 
 def _heading_words(full: str, dimensions: Dimensions, model: PlantModel) -> str:
