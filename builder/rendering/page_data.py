@@ -152,7 +152,7 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
         "heading": f"Size {variant.name}" if several else "Times",
         "standard": variant.standard,
         "machine": variant.machine,
-        "estimate_share": variant.estimate_share,
+        "estimate_share": variant.estimate_share.replace(" ", "\u00a0"),
         "pieces_an_hour": variant.pieces_an_hour,
         "stations": variant.stations,
         "materials": variant.materials,

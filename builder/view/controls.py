@@ -105,11 +105,12 @@ def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] 
         limit = station.settings.get(name)
         shown, other = ("see Colours", "") if value.words in coloured else _setting_words(value, model)
         set_at = limit.set_at if limit is not None else ""
-        verify = _verify(limit.verify, limit.how) if limit is not None else ""
+        verify = proved_by(limit.verify, limit.how) if limit is not None else ""
         yield Setting(name, _setting_fact(value), shown, other, set_at, verify)
 
 
-def _verify(by: str, how: str | None) -> str:
+def proved_by(by: str, how: str | None) -> str:
+    """How a setting is proved, in the station's own words or those of its kind of proof."""
     words = {"value": "read the value", "gauge": "measure with a gauge", "sample seam": "sew a sample seam"}
     return how or words[by]
 
@@ -171,9 +172,7 @@ def measures_of(
     return found
 
 
-def _by_size(
-    band: Tolerance, full: str, sizes: Mapping[str, Values], first: str
-) -> Iterator[tuple[str, str, str]]:
+def _by_size(band: Tolerance, full: str, sizes: Mapping[str, Values], first: str) -> Iterator[tuple[str, str, str]]:
     """Each size with the band around its own value, in both units."""
     for size, values in sizes.items():
         yield size, *tolerance_pair(_with_nominal(band, values[full]), first)

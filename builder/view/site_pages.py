@@ -24,7 +24,7 @@ from builder.model import (
     show_range,
     show_use,
 )
-from builder.view.controls import cautions_of, protection_of
+from builder.view.controls import cautions_of, protection_of, proved_by
 from builder.view.grouping import SheetGroup
 from builder.view.pages import (
     HomePage,
@@ -123,7 +123,7 @@ class PageMaker:
                 path=f"stations/{name}.html",
                 name=name,
                 title=station.title,
-                kind=KINDS[station.kind].title,
+                kind="" if (kind := KINDS[station.kind].title).lower() == station.title.lower() else kind,
                 facts=tuple(self._facts(station)),
                 cautions=tuple(cautions_of(station)),
                 protection=tuple(protection_of(station)),
@@ -238,7 +238,9 @@ class PageMaker:
             if limit.limits is not None and name in table:
                 span = limit_range(limit, table[name])
                 limits = show_range(span, self.model.plant.units) if span is not None else ""
-            yield name, limits or "–", limit.set_at, limit.how or limit.verify
+                if span is not None and span.low.value == span.high.value:
+                    limits = limits.partition("…")[0]  # one layer is not `1…1`
+            yield name, limits or "–", limit.set_at, proved_by(limit.verify, limit.how)
 
 
 def _operations_count(number: int) -> str:
