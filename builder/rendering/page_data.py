@@ -38,6 +38,9 @@ THUMBNAIL_MM = (52.0, 30.0)
 # The number after the last bar needs room inside the column, so the whole product is this share of its width.
 BAR_ROOM = 86.0
 
+# A fact of more letters takes the whole width: in a column of its own it would be as high as wide.
+_LONG_FACT = 50
+
 Data = dict[str, Any]
 
 
@@ -98,7 +101,7 @@ def station_data(station: StationPage, pens: Pens) -> Data:
     return {
         "title": station.title,
         "kind": station.kind,
-        "facts": station.facts,
+        "facts": [(name, value, len(value) > _LONG_FACT) for name, value in station.facts],
         "settings": station.settings,
         "operations": station.operations,
         "lists": [

@@ -223,6 +223,12 @@ class PageMaker:
         ):
             if value is not None:
                 yield words, show_quantity(value, first)
+        for speed in station.seam_speeds:
+            radius = f", curves down to {show_quantity(speed.smallest_radius, first)}" if speed.smallest_radius else ""
+            yield f"top speed, {speed.held}{radius}", show_quantity(speed.top_speed, first)
+        for name, one in station.programs.items():
+            length, width = show_quantity(one.length, first, both=False), show_quantity(one.width, first, both=False)
+            yield f"program {name}", f"{one.stitches} stitches, {length} × {width}"
         if station.bed is not None:
             width, length = (show_quantity(one, first, both=False) for one in (station.bed.width, station.bed.length))
             yield "bed", f"{width} × {length}"
