@@ -28,6 +28,8 @@ from builder.view import DimensionLine
 _GAP, _OVERSHOOT = 0.9, 1.0
 _TAIL = 4.2
 _TEXT_GAP = 0.9
+# Past an extension line on an edge, which is thicker than the line.
+_PAST_EDGE = 1.7
 _NEAR_LEVELS = (4.0, 6.5, 9.5, 13.0, 17.0, 21.5)
 # A dimension line inside the part is second best.
 _INSIDE = 2.5
@@ -236,7 +238,7 @@ def _places(measure: Measure, tail: float, width: float, height: float) -> Itera
     # Above a level line reads best; a line's text stands to the left of an upright one.
     above = 1.0 if away[1] < -0.3 or (abs(away[1]) <= 0.3 and away[0] < 0) else -1.0
     # Beside a tail the text starts just past the extension line.
-    clear = measure.length / 2 + _TEXT_GAP if tail else 0.0
+    clear = measure.length / 2 + _PAST_EDGE if tail else 0.0
     for side in (above, -above):
         # A text wider than its dimension stands clear of the ends of the extension lines.
         aside = flat.reach(away) + (_TEXT_GAP if fits or side < 0 else _OVERSHOOT + _TEXT_GAP / 2)

@@ -22,7 +22,7 @@ _PASSES = 1.5
 # Weight of a leader: a Trace from its text to its point.
 LEADER = 4.0
 # A label's lines keep this clear of its own text, and of other texts.
-_OWN_GAP, _OTHER_GAP = 0.4, LINE_GAP * 0.7
+_OWN_GAP, _OTHER_GAP = 0.4, LINE_GAP
 # An extension line often runs along the edge it extends, and may.
 _EXTENSION = 1.0
 _ALONG_EXTENSION_PER_MM = 0.35

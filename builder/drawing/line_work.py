@@ -32,8 +32,8 @@ from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
 from builder.view import FigureView, Stroke
 
-# A line this near to an edge lies on it, mm printed.
-_ON_EDGE = 0.5
+# A line this near to an edge lies on it, mm printed; two edges whose distances differ by less are as near.
+_ON_EDGE, _ALIKE = 0.5, 0.05
 # The side of a binding on the goods lies this far inside its seam; its width is drawn up to this.
 _BEYOND_SEAM, _WIDEST_BAND = 0.8, 6.0
 
@@ -74,6 +74,10 @@ class LineWork:
             return 1.7 if within[0] else -1.7
         near = [_nearest(probe, self.edges) for probe in probes]
         reach = min(max(_nearest(point, self.edges), 1.2), 2.4)
+        if abs(near[0] - near[1]) < _ALIKE and self.areas:
+            # Midway between two edges, say of a cover and its padding, it reaches to the outer one.
+            centre = _round_points(self.areas[0]).centre
+            near = [-math.dist(probe, centre) for probe in probes]
         return reach if near[0] <= near[1] else -reach
 
     def band(self, chain: Sequence[Run]) -> tuple[float, float]:

@@ -38,6 +38,9 @@ THUMBNAIL_MM = (52.0, 30.0)
 # The number after the last bar needs room inside the column, so the whole product is this share of its width.
 BAR_ROOM = 86.0
 
+# A fact of more letters takes the whole width: in a column of its own it would be as high as wide.
+_LONG_FACT = 50
+
 Data = dict[str, Any]
 
 
@@ -98,7 +101,7 @@ def station_data(station: StationPage, pens: Pens) -> Data:
     return {
         "title": station.title,
         "kind": station.kind,
-        "facts": station.facts,
+        "facts": [(name, value, len(value) > _LONG_FACT) for name, value in station.facts],
         "settings": station.settings,
         "operations": station.operations,
         "lists": [
@@ -152,7 +155,7 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
         "heading": f"Size {variant.name}" if several else "Times",
         "standard": variant.standard,
         "machine": variant.machine,
-        "estimate_share": variant.estimate_share,
+        "estimate_share": variant.estimate_share.replace(" ", "\u00a0"),
         "pieces_an_hour": variant.pieces_an_hour,
         "stations": variant.stations,
         "materials": variant.materials,
@@ -243,9 +246,14 @@ def head_data(sheet: SheetView, pens: Pens) -> Data:
         "settings": sheet.settings,
         "sizes": _sizes(sheet),
         "colours": _colours(sheet),
-        "switch": [row.size for row in sheet.sizes] if any(step.sizes for step in sheet.steps) else [],
+        "switch": [row.size for row in sheet.sizes] if _differs(sheet) else [],
         **_safety(sheet.cautions, sheet.protection, pens),
     }
+
+
+def _differs(sheet: SheetView) -> bool:
+    """Whether a step shows another picture or another value in another size."""
+    return any(step.sizes or any(check.sizes for check in step.checks) for step in sheet.steps)
 
 
 def _sizes(sheet: SheetView) -> Data:
@@ -293,7 +301,7 @@ def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
         "key": Markup(pens.markdown(step.key)) if step.key else "",
         "why": Markup(pens.markdown(step.why)) if step.why else "",
         "cautions": [{"signal": one.signal, "text": Markup(pens.markdown(one.text))} for one in step.cautions],
-        "checks": [_check(check) for check in step.checks],
+        "checks": [_check(check, sizes) for check in step.checks],
         "drawings": _drawings(step, pens, sizes),
         "photo": _photo(step.photo) if step.photo else None,
     }
@@ -318,9 +326,15 @@ def _drawings(step: StepView, pens: Pens, sizes: Sequence[str]) -> list[Data]:
     ]
 
 
-def _check(check: Measure) -> Mapping[str, str]:
+def _check(check: Measure, sizes: Sequence[str]) -> Data:
+    """A check of a step; where sizes differ, each with its place in the switch."""
     how = ", ".join(part for part in (check.gauge, check.plan) if part)
-    return {"what": check.what, "value": check.value, "other": check.other, "how": how}
+    picks = [sizes.index(size) + 1 if size in sizes else 0 for size, _, _ in check.sizes] or [0]
+    values = [
+        {"pick": pick, "value": value, "other": other}
+        for pick, (value, other) in zip(picks, check.lines(), strict=True)
+    ]
+    return {"what": check.what, "values": values, "how": how}
 
 
 def _photo(photo: Photo) -> Mapping[str, str]:

@@ -112,7 +112,8 @@ def _words_height(step: StepView, fit: Fit, width: float) -> float:
 
 def _check_height(check: Measure, fit: Fit, width: float) -> float:
     how = f"{check.gauge}, {check.plan}"
-    values = len(check.value) * VALUE * MEAN_BOLD + (len(check.other) + 3) * OTHER * MEAN
+    # Of several sizes one is shown at a time.
+    values = max(len(value) * VALUE * MEAN_BOLD + (len(other) + 3) * OTHER * MEAN for value, other in check.lines())
     if fit.joined:
         everything = values + (len(check.what) + len(how) + 2) * OTHER * MEAN
         return 3.0 + ceil(everything * 1.08 / width) * 1.12 * VALUE

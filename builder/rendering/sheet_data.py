@@ -225,8 +225,9 @@ def _photo(photo: Photo, kept_photos: Mapping[str, KeptPhoto], pens: Pens) -> Js
 def _measure(measure: Measure, pens: Pens) -> Json:
     return {
         "what": pens.text(measure.what or measure.name),
-        "value": pens.text(measure.value, bold=True),
-        "other": pens.text(measure.other),
+        "values": [
+            {"value": pens.text(value, bold=True), "other": pens.text(other)} for value, other in measure.lines()
+        ],
         "gauge": pens.text(measure.gauge),
         "plan": pens.text(measure.plan),
     }

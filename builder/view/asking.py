@@ -12,6 +12,8 @@ from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
 from builder.view.words import listed, plain
 
+_MOST_ALIKE = 2
+
 
 @dataclass(frozen=True, slots=True)
 class Ask:
@@ -54,9 +56,15 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
     for number, one in enumerate(sewn if len(sewn) > 1 else (), start=1):
         # Seams sewn one after the other are numbered in their order.
         yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
+    named: dict[str, list[Point]] = {}
     for one in () if ask.cut_now else now:
         if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
-            yield Callout(one.placing.point(_anchor(one)), _name(one), accent=True)
+            named.setdefault(_name(one), []).append(one.placing.point(_anchor(one)))
+    for text, points in named.items():
+        if len(points) > _MOST_ALIKE:
+            # Many alike are named once, with their number, as on a drawing: `6 × groove`.
+            points, text = points[len(points) // 2 :][:1], f"{len(points)} × {text}"
+        yield from (Callout(point, text, accent=True) for point in points)
     for layer in layers:
         for name, feature in layer.shape.features.items():
             if (layer.shape.name, name) in ask.rings - ask.now:

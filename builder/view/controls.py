@@ -43,9 +43,22 @@ POWER_OFF = "Power off first."
 _SIGNALS = ("DANGER", "WARNING", "CAUTION")
 
 
-def own_cautions(operation: Operation) -> Iterator[Caution]:
-    """Cautions an operation types itself."""
+def own_cautions(operation: Operation, model: PlantModel) -> Iterator[Caution]:
+    """Cautions an operation types itself, then those of its materials that begin with a signal word."""
     yield from (own_caution(text) for text in operation.cautions)
+    yield from (own_caution(text) for text in _material_words(operation, model) if _signalled(text))
+
+
+def _signalled(text: str) -> bool:
+    """Whether a text in own words begins with a signal word: it says what can hurt, not what spoils the goods."""
+    return text.partition(":")[0] in _SIGNALS
+
+
+def _material_words(operation: Operation, model: PlantModel) -> dict[str, None]:
+    """What the materials of an operation warn of, each once."""
+    parts = (*operation.makes, *operation.needs)
+    found = [model.materials.get(part) or model.materials.get(model.material_of(part) or "") for part in parts]
+    return dict.fromkeys(text for one in found if one is not None for text in one.cautions)
 
 
 def own_caution(text: str) -> Caution:
@@ -75,9 +88,7 @@ def protection_of(station: Station) -> Iterator[Protection]:
 
 def notices_of(operation: Operation, station: Station, model: PlantModel) -> Iterator[str]:
     """Cautions of the materials in words, what power off means here, and the sentence that defers to the manual."""
-    for part in (*operation.makes, *operation.needs):
-        material = model.materials.get(part) or model.materials.get(model.material_of(part) or "")
-        yield from material.cautions if material is not None else ()
+    yield from (text for text in _material_words(operation, model) if not _signalled(text))
     if any(fault.power == "off" for fault in operation.faults):
         yield f"{POWER_OFF} {model.plant.lock_out}"
     if any(True for _ in cautions_of(station)):
@@ -94,11 +105,12 @@ def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] 
         limit = station.settings.get(name)
         shown, other = ("see Colours", "") if value.words in coloured else _setting_words(value, model)
         set_at = limit.set_at if limit is not None else ""
-        verify = _verify(limit.verify, limit.how) if limit is not None else ""
+        verify = proved_by(limit.verify, limit.how) if limit is not None else ""
         yield Setting(name, _setting_fact(value), shown, other, set_at, verify)
 
 
-def _verify(by: str, how: str | None) -> str:
+def proved_by(by: str, how: str | None) -> str:
+    """How a setting is proved, in the station's own words or those of its kind of proof."""
     words = {"value": "read the value", "gauge": "measure with a gauge", "sample seam": "sew a sample seam"}
     return how or words[by]
 
@@ -150,16 +162,20 @@ def measures_of(
                 tolerance = _with_nominal(tolerance, studio.values[full])
                 fact = f"{full} {fact}" if full in studio.varying else f"{full} {tolerance_fact(tolerance)}"
         value, other = tolerance_pair(tolerance, studio.model.plant.units)
+        by_size: tuple[tuple[str, str, str], ...] = ()
         if full in studio.varying and spec.is_.form == "band":
-            pairs = [
-                (size, tolerance_pair(_with_nominal(spec.is_, values[full]), studio.model.plant.units))
-                for size, values in sizes.items()
-            ]
-            value = ", ".join(f"{size} {pair[0]}" for size, pair in pairs)
-            other = ", ".join(f"{size} {pair[1]}" for size, pair in pairs if pair[1])
+            by_size = tuple(_by_size(spec.is_, full, sizes, studio.model.plant.units))
+            value = ", ".join(f"{size} {one}" for size, one, _ in by_size)
+            other = ", ".join(f"{size} {two}" for size, _, two in by_size if two)
         plan = spec.every.words() if spec.every is not None else ""
-        found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other), full, tolerance)
+        found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other, by_size), full, tolerance)
     return found
+
+
+def _by_size(band: Tolerance, full: str, sizes: Mapping[str, Values], first: str) -> Iterator[tuple[str, str, str]]:
+    """Each size with the band around its own value, in both units."""
+    for size, values in sizes.items():
+        yield size, *tolerance_pair(_with_nominal(band, values[full]), first)
 
 
 def _with_nominal(band: Tolerance, value: Quantity) -> Tolerance:

@@ -70,7 +70,8 @@ class Studio:
             route = () if chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
         whole = _bounds(strokes)
-        window = detail_window(_focus(now), whole, (width, height)) if ask.words and now and not ask.cut_now else None
+        lines = tuple(self._dimensions(shape, now, ask)) if ask.words else ()
+        window = _window(now, lines, whole, (width, height)) if ask.words and now and not ask.cut_now else None
         locator = self._locator(strokes, whole, window, ask) if window is not None else None
         if window is not None:
             strokes = tuple(cut_to(strokes, window))
@@ -87,7 +88,7 @@ class Studio:
             end=route[-1].end if route else None,
             ring=tuple(point for point in ringed(layers, ask.rings) if _in(point, window)),
             grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
-            dimensions=_seen(self._dimensions(shape, now, ask), window) if ask.words else (),
+            dimensions=_seen(lines, window),
             callouts=tuple(one for one in callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
             width_mm=width,
             height_mm=height,
@@ -219,6 +220,17 @@ def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Pla
     yield shape, placing
     for component in shape.components:
         yield from _placed(component.shape, component.placing.then(placing))
+
+
+def _window(
+    now: Sequence[SceneFeature], lines: Sequence[DimensionLine], whole: Bounds, paper: tuple[float, float]
+) -> Bounds | None:
+    """The window on what is worked now and all that is worked to; none where it would hide every dimension."""
+    focus = _focus(now)
+    for x, y in (point for line in lines if line.strong for point in (line.start, line.end)):
+        focus = min(focus[0], x), min(focus[1], y), max(focus[2], x), max(focus[3], y)
+    window = detail_window(focus, whole, paper)
+    return None if lines and not _seen(lines, window) else window
 
 
 def _focus(now: Sequence[SceneFeature]) -> Bounds:

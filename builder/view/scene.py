@@ -16,6 +16,7 @@ from builder.model import (
     cut_with,
     earlier_work,
     find_feature,
+    operation_bases,
 )
 
 _BESIDE_MM = 3.0
@@ -76,8 +77,15 @@ class Work:
         for one in self.operation.steps:
             if one is step:
                 break
-            own |= self.now(one)
+            own |= {key for key in self.now(one) if not self._bends_all(key)}
         return self._before | own
+
+    def _bends_all(self, key: tuple[str, str]) -> bool:
+        """Whether a fold bends a whole sub-assembly: one layer of it can't be drawn folded by itself."""
+        part, feature = key
+        return isinstance(self.model.parts[part].features[feature], Fold) and part not in operation_bases(
+            self.operation, self.model.states
+        )
 
     def all_before(self) -> Made:
         """Features made before the operation begins."""

@@ -47,7 +47,10 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """A tolerance to be checked: what, must be, with which gauge, when."""
+    """A tolerance to be checked: what, must be, with which gauge, when.
+
+    sizes : (size, value, other unit) of each size where it differs between them; `value` and `other` then name all
+    """
 
     name: str = controlled()
     what: str = controlled()
@@ -56,6 +59,13 @@ class Measure:
     plan: str = controlled()
     value: str = shown()
     other: str = shown(default="")
+    sizes: tuple[tuple[str, str, str], ...] = shown(default=())
+
+    def lines(self) -> tuple[tuple[str, str], ...]:
+        """The value with its other unit: one line, or one for each size, the size before it."""
+        if not self.sizes:
+            return ((self.value, self.other),)
+        return tuple((f"{size} {value}", other) for size, value, other in self.sizes)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
@@ -35,13 +35,13 @@ from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
 from builder.view.grouping import SheetGroup, Usage
+from builder.view.headings import headings, outlined_by
+from builder.view.hems import with_hems
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
 from builder.view.time_words import often, pieces_an_hour, seconds_words, step_source
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
-
-_MOST_HEADINGS = 4
 
 
 @dataclass(slots=True)
@@ -96,7 +96,7 @@ class SheetMaker:
             title=operation.title,
             station=operation.station,
             station_title=station.title,
-            cautions=(*cautions_of(station), *own_cautions(operation)),
+            cautions=(*cautions_of(station), *own_cautions(operation, model)),
             protection=tuple(protection_of(station)),
             notices=tuple(dict.fromkeys(notices_of(operation, station, model))),
             settings=tuple(settings_shown(name, model, coloured.materials)),
@@ -129,11 +129,11 @@ class SheetMaker:
             distance_mm=float(station.distance.value),
             capital_mm=letters,
         )
-        bases = {model.states[made].base for made in operation.makes if made in model.states}
-        headings = _headings(group, view, (full for _, full, _ in measures.values()), bases)
-        named = replace(view, size_names=tuple(_heading_words(one, self.dimensions, model) for one in headings))
+        bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}
+        columns = headings(group, steps, (full for _, full, _ in measures.values()), bases)
+        named = replace(view, size_names=tuple(_heading_words(one, self.dimensions, model) for one in columns))
         paces = {size: pieces_an_hour(size_time(group, size, self.results), pieces) for size in group.sizes}
-        return _signed(named, group, headings, model.plant.units, paces)
+        return _signed(named, group, columns, model.plant.units, paces)
 
     def _in_sizes(
         self, steps: tuple[StepView, ...], group: SheetGroup, studio: Studio, work: Work
@@ -192,6 +192,7 @@ class SheetMaker:
             (full, tolerance) for _, full, tolerance in (measures[c] for c in step.check if c in measures) if full
         )
         refs = [find_feature(name, work.homes) for name in step.look_at]
+        shape, before = with_hems(shape, self.model, studio.values, work.before(step))
         cut_now = bool(step.cut) and shape.name in {
             self.model.states[c].base for c in step.cut if c in self.model.states
         }
@@ -200,7 +201,7 @@ class SheetMaker:
                 name=f"{group.stem}-{number}",
                 title=f"Step {number}",
                 part=part,
-                before=work.before(step),
+                before=before,
                 now=work.now(step),
                 order=work.order(step),
                 wrong=side == "wrong",
@@ -222,11 +223,12 @@ class SheetMaker:
         shape = self.book.shape(made, group.values)
         if shape is None:
             return None
+        shape, before = with_hems(shape, self.model, group.values, work.all_before())
         ask = Ask(
             name=f"{group.stem}-made",
             title=f"Made here: {shape.part.title}",
             part=made,
-            before=work.all_before(),
+            before=before,
             now=work.all_now(),
             words=False,
             size=(40.0, 26.0, 2.5),
@@ -261,29 +263,13 @@ class SheetMaker:
             yield "finished"
 
 
-def _headings(
-    group: SheetGroup, view: SheetView, measured: Iterable[str | None], bases: Collection[str]
-) -> tuple[str, ...]:
-    """Dimensions the sizes table shows: what is measured here, what is worked here, then the size of the piece."""
-    drawn = [
-        fact for step in view.steps if step.figure is not None for fact, words in step.figure.facts if "now" in words
-    ]
-    worked = [f"{feature}.{one}" for feature in drawn for one in ("left", "inset", "width", "pitch", "top")]
-    sides = [
-        name for name in sorted(group.varying) if "/" not in name and name.endswith((".width", ".height", ".length"))
-    ]
-    pieces = [name for name in sides if name.split(".")[0] in bases] or sides
-    wanted = dict.fromkeys(name for name in (*measured, *worked, *pieces) if name in group.varying)
-    return tuple(name for name in wanted if name is not None)[:_MOST_HEADINGS]
-
-
 def _heading_words(full: str, dimensions: Dimensions, model: PlantModel) -> str:
     one = dimensions.definitions[full]
     return dimension_words(one.short, model.parts[one.part])
 
 
 def _signed(
-    view: SheetView, group: SheetGroup, headings: tuple[str, ...], first: str, paces: Mapping[str, str]
+    view: SheetView, group: SheetGroup, columns: tuple[str, ...], first: str, paces: Mapping[str, str]
 ) -> SheetView:
     """The sheet with its fingerprint and those of its sizes and colours.
 
@@ -295,7 +281,7 @@ def _signed(
     if group.varying:
         for size, values in group.sizes.items():
             facts = tuple((name, exact(values[name])) for name in sorted(group.varying) if name in values)
-            shown = tuple(both_units(values[name], first) for name in headings)
+            shown = tuple(both_units(values[name], first) for name in columns)
             row = SizeRow(size, facts, shown, pieces_an_hour=paces[size])
             rows.append(replace(row, fingerprint=tag_of(method_hash([method, controlled_facts(row)]))))
     colours = tuple(

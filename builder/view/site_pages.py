@@ -24,7 +24,7 @@ from builder.model import (
     show_range,
     show_use,
 )
-from builder.view.controls import cautions_of, protection_of
+from builder.view.controls import cautions_of, protection_of, proved_by
 from builder.view.grouping import SheetGroup
 from builder.view.pages import (
     HomePage,
@@ -123,7 +123,7 @@ class PageMaker:
                 path=f"stations/{name}.html",
                 name=name,
                 title=station.title,
-                kind=KINDS[station.kind].title,
+                kind="" if (kind := KINDS[station.kind].title).lower() == station.title.lower() else kind,
                 facts=tuple(self._facts(station)),
                 cautions=tuple(cautions_of(station)),
                 protection=tuple(protection_of(station)),
@@ -223,6 +223,12 @@ class PageMaker:
         ):
             if value is not None:
                 yield words, show_quantity(value, first)
+        for speed in station.seam_speeds:
+            radius = f", curves down to {show_quantity(speed.smallest_radius, first)}" if speed.smallest_radius else ""
+            yield f"top speed, {speed.held}{radius}", show_quantity(speed.top_speed, first)
+        for name, one in station.programs.items():
+            length, width = show_quantity(one.length, first, both=False), show_quantity(one.width, first, both=False)
+            yield f"program {name}", f"{one.stitches} stitches, {length} × {width}"
         if station.bed is not None:
             width, length = (show_quantity(one, first, both=False) for one in (station.bed.width, station.bed.length))
             yield "bed", f"{width} × {length}"
@@ -238,7 +244,9 @@ class PageMaker:
             if limit.limits is not None and name in table:
                 span = limit_range(limit, table[name])
                 limits = show_range(span, self.model.plant.units) if span is not None else ""
-            yield name, limits or "–", limit.set_at, limit.how or limit.verify
+                if span is not None and span.low.value == span.high.value:
+                    limits = limits.partition("…")[0]  # one layer is not `1…1`
+            yield name, limits or "–", limit.set_at, proved_by(limit.verify, limit.how)
 
 
 def _operations_count(number: int) -> str:

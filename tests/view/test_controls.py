@@ -11,6 +11,8 @@ from builder.view import SheetView
 from builder.view.controls import own_caution
 from tests.checking.overlay import lay_over
 
+DEMO = Path(__file__).resolve().parents[2] / "instructions"
+
 
 @pytest.mark.parametrize(
     ("typed", "signal", "text"),
@@ -54,3 +56,21 @@ def test_lots_to_be_matched_stand_first_among_what_comes_in(tmp_path: Path) -> N
     """So that they are compared before the first step."""
     view = sheet("operations/sew-hem.yaml: {lots: matched}", tmp_path, "sew-hem")
     assert "lot numbers" in view.incoming[0]
+
+
+def test_a_material_that_can_hurt_is_a_caution_and_what_spoils_it_a_notice() -> None:
+    """A text with a signal word never stands behind NOTICE."""
+    views = plant_views_of(check_plant(DEMO))
+    view = next(one for one in views.sheets if one.stem == "cut-board-stiff")
+    assert [one.signal for one in view.cautions if "edges cut skin" in one.text] == ["CAUTION"]
+    for one in views.sheets:
+        assert not [text for text in one.notices if text.startswith(("DANGER", "WARNING", "CAUTION"))], one.stem
+
+
+def test_a_measure_that_differs_has_a_line_for_each_size() -> None:
+    """The size stands before its value, the other unit beside it."""
+    views = plant_views_of(check_plant(DEMO))
+    view = next(one for one in views.sheets if one.stem == "bind-bar-mesh")
+    differing, same = view.measures
+    assert [value.partition(" ")[0] for value, _ in differing.lines()] == ["S", "M", "L"]
+    assert same.lines() == ((same.value, same.other),)

@@ -98,3 +98,18 @@ def test_figures_have_words(stem: str) -> None:
         assert step.do
         if step.figure is not None:
             assert len(step.figure.alt) > 12
+
+
+def test_many_alike_are_named_once_with_their_number() -> None:
+    """Six equal folds have one label; two have one each."""
+    figure = {step.name: step.figure for step in sheet("pleat-strip").steps}["pleat"]
+    assert figure is not None
+    assert [one.text for one in figure.callouts] == ["6 × groove"]
+
+
+def test_a_detail_shows_what_is_worked_to() -> None:
+    """The loop is measured from the panel's side, so the side is in the drawing in every size."""
+    step = {step.name: step for step in sheet("tack-bar-loops").steps}
+    place = next(one for one in step.values() if any("side of the panel" in check.what for check in one.checks))
+    for figure in place.figures():
+        assert any(line.strong for line in figure.dimensions)
