@@ -20,7 +20,7 @@ from builder.rendering.page_data import (
     operation_path,
     step_data,
 )
-from builder.rendering.screen_fit import band_is_brief, band_rows, fit_of
+from builder.rendering.screen_fit import FITS, band_is_brief, band_rows, fit_of
 from builder.view import FigureView, SheetView, StepView
 
 # A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide, and as high as the rows of the caution band
@@ -45,7 +45,6 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
     return {
         **head_data(sheet, pens),
         "page_path": operation_path(sheet),
-        "brief": band_is_brief(sheet),
         "crowded": len(sheet.cautions) + len(sheet.protection) > MOST_SPACED_CAUTIONS,
         "rows": rows,
         "signs": _signs(sheet, pens),
@@ -136,13 +135,16 @@ def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequenc
     following = first_step if last else stops[index + 1]
     data = steps[stop.step.number - 1] if stop.step else None
     dots = _dots(stops, index)
+    fit = fit_of(sheet, stop.step)
     return {
         "anchor": stop.anchor,
         "kind": stop.kind,
         "title": stop.title,
         "step": data,
         "shows": bool(data and (data["drawings"] or data["photo"])),
-        "fit": fit_of(sheet, stop.step),
+        "fit": fit,
+        # The fullest step only names the hazards; all its neighbours say them in full.
+        "brief": stop.kind != "cautions" and (band_is_brief(sheet) or fit == FITS[-1].name),
         "place": _place(stops, index),
         "onward": _onward(following, last),
         "back": stops[index - 1].anchor if index else "",

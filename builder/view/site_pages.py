@@ -246,7 +246,8 @@ class PageMaker:
                 limits = show_range(span, self.model.plant.units) if span is not None else ""
                 if span is not None and span.low.value == span.high.value:
                     limits = limits.partition("…")[0]  # one layer is not `1…1`
-            yield name, limits or "–", limit.set_at, proved_by(limit.verify, limit.how)
+            proof = proved_by(limit.verify, limit.how)
+            yield name, limits or "–", limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}."
 
 
 def _operations_count(number: int) -> str:

@@ -18,8 +18,10 @@ def test_a_short_step_takes_the_largest_size() -> None:
     assert fit_of(SHEET, BARE) == "roomy"
 
 
-def test_a_full_step_takes_the_smallest_size() -> None:
-    assert fit_of(CROWDED, CROWDED.steps[0]) == "tight"
+def test_a_full_step_takes_the_smallest_size_and_a_fuller_one_room_from_the_figure() -> None:
+    step = CROWDED.steps[0]
+    assert fit_of(CROWDED, step) == "tight"
+    assert fit_of(CROWDED, replace(step, checks=step.checks * 4)) == "tight full"
 
 
 def test_the_set_up_screen_has_a_size() -> None:
