@@ -35,7 +35,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def pages(site: Path) -> list[Path]:
+def every_page(site: Path) -> list[Path]:
     """Every HTML file of the site."""
     found = sorted(site.rglob("*.html"))
     assert found, "the site has no pages"
@@ -43,11 +43,31 @@ def pages(site: Path) -> list[Path]:
 
 
 @pytest.fixture(scope="session")
-def floors(site: Path) -> list[Path]:
+def every_floor(site: Path) -> list[Path]:
     """Every floor screen."""
     found = sorted((site / "floor").glob("*.html"))
     assert found, "the site has no floor screens"
     return found
+
+
+@pytest.fixture(scope="session")
+def floors(every_floor: list[Path]) -> list[Path]:
+    """A choice of floor screens: the fullest, and some of the rest."""
+    return _choice(every_floor)
+
+
+@pytest.fixture(scope="session")
+def pages(every_page: list[Path]) -> list[Path]:
+    """All pages but operations and floor screens, and a choice of those: they are made by one template each."""
+    many = {kind: [path for path in every_page if path.parent.name == kind] for kind in ("operations", "floor")}
+    rest = [path for path in every_page if path.parent.name not in many]
+    return sorted([*rest, *(path for paths in many.values() for path in _choice(paths))])
+
+
+def _choice(paths: list[Path]) -> list[Path]:
+    """The four largest files, and every eighth."""
+    largest = sorted(paths, key=lambda path: path.stat().st_size)[-4:]
+    return sorted({*largest, *paths[::8]})
 
 
 @pytest.fixture(scope="session")

@@ -48,9 +48,9 @@ def test_axe_is_awake(desk: BrowserContext) -> None:
     assert any(problem.startswith("image-alt") for problem in page.evaluate(RUN, TAGS))
 
 
-def test_the_nu_checker_finds_nothing_on_any_page(pages: list[Path]) -> None:
+def test_the_nu_checker_finds_nothing_on_any_page(every_page: list[Path]) -> None:
     jar = _program("SEAMBOARD_VNU", "vnu-jar's vnu.jar")
-    command = ["java", "-jar", str(jar), "--errors-only", "--format", "json", *map(str, pages)]
+    command = ["java", "-jar", str(jar), "--errors-only", "--format", "json", *map(str, every_page)]
     report = subprocess.run(command, capture_output=True, text=True, check=False)
     messages = json.loads(report.stderr)["messages"]
     assert [f"{Path(m['url']).name}:{m.get('lastLine')}: {m['message']}" for m in messages] == []

@@ -105,9 +105,9 @@ def test_links_alone_lead_through_all_screens_without_script(browser: Browser, f
     context.close()
 
 
-def test_every_screen_fits_a_wall_without_scrolling(wall: BrowserContext, floors: list[Path]) -> None:
+def test_every_screen_fits_a_wall_without_scrolling(wall: BrowserContext, every_floor: list[Path]) -> None:
     page = wall.new_page()
-    for path in floors:
+    for path in every_floor:
         page.goto(path.as_uri())
         for anchor in _anchors(page):
             page.goto(f"{path.as_uri()}#{anchor}")
