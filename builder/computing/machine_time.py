@@ -87,12 +87,17 @@ def _arc_cap(run: Segment, acceleration_mm_s2: float) -> float:
     return math.sqrt(acceleration_mm_s2 * run.radius) if isinstance(run, Arc) else math.inf
 
 
-def chop_time(length_mm: float, lanes: int, pace: Pace) -> float:
+def chop_time(
+    length_mm: float, lanes: int, pace: Pace, feed_mm_s: float | None = None, dwell_s: float | None = None
+) -> float:
     """Time of one piece cut to length from webbing: feed, chop and, for a hot blade, dwell; lanes share it.
 
+    feed_mm_s, dwell_s : what the operation sets, in place of the station's constants
     t = (L/feed + chop + dwell)/lanes
     """
-    return (length_mm / _value(pace.feed) + _value(pace.chop) + _value(pace.dwell)) / lanes
+    feed = feed_mm_s if feed_mm_s is not None else _value(pace.feed)
+    dwell = dwell_s if dwell_s is not None else _value(pace.dwell)
+    return (length_mm / feed + _value(pace.chop) + dwell) / lanes
 
 
 def cycle_time(count: int, pace: Pace) -> float:

@@ -220,7 +220,8 @@ def _one_cut(shape: PartShape, bench: Bench) -> float | None:
     pace, model = bench.station.pace, bench.kind.model
     if model == "chop":
         left, _, right, _ = shape.bounds
-        return chop_time(right - left, int(bench.setting("lanes", 1)), pace)
+        feed, dwell = bench.setting("feed speed", 0.0) or None, bench.setting("dwell", 0.0) or None
+        return chop_time(right - left, int(bench.setting("lanes", 1)), pace, feed, dwell)
     if model == "cycle":
         return cycle_time(1, pace)
     speed = bench.setting("speed", 0.0)

@@ -78,3 +78,10 @@ def test_contour_counts_pierce_and_corners() -> None:
     assert contour_time([square], 200, 2, laser) == pytest.approx(2 * time)
     smooth = Path(rectangle(100, 100, 20).segments)
     assert contour_time([smooth], 200, 1, laser) < time
+
+
+def test_what_the_operation_sets_takes_the_place_of_the_stations_feed_and_dwell() -> None:
+    """300 mm at 300 mm/s, 0.4 s to chop, 0.9 s to dwell, two lanes."""
+    pace = Pace(feed="350 mm/s", chop="0.4 s", dwell="0.6 s")  # type: ignore[arg-type]
+    assert chop_time(300, 2, pace, 300, 0.9) == pytest.approx((1 + 0.4 + 0.9) / 2)
+    assert chop_time(350, 1, pace) == pytest.approx(1 + 0.4 + 0.6)
