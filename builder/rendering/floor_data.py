@@ -25,7 +25,8 @@ from builder.view import FigureView, SheetView, StepView
 
 # A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide, and as high as the rows of the caution band
 # leave room. At these sizes on paper its capitals stand at 16' of arc where the action line stands at 20'.
-FLOOR_WIDTH_MM = 80.0
+# Beside the fullest words it has less width, so it is laid out narrower.
+FLOOR_WIDTH_MM, NARROW_WIDTH_MM = 80.0, 58.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
 MOST_DOTS_IN_LINE = 9
@@ -40,7 +41,7 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
     """
     rows = min(max(FLOOR_HEIGHT_MM), max(1, band_rows(sheet)))
     sizes = [row.size for row in sheet.sizes]
-    steps = [step_data(_for_floor(step, FLOOR_HEIGHT_MM[rows]), pens, sizes) for step in sheet.steps]
+    steps = [step_data(_for_floor(step, sheet, FLOOR_HEIGHT_MM[rows]), pens, sizes) for step in sheet.steps]
     stops = _stops(sheet)
     return {
         **head_data(sheet, pens),
@@ -82,20 +83,21 @@ def _use(code: str) -> Markup:
     ).format(box, code)
 
 
-def _for_floor(step: StepView, height: float) -> StepView:
+def _for_floor(step: StepView, sheet: SheetView, height: float) -> StepView:
     """The step with its figures laid out for the screen, whose letters stand higher in the drawing than on paper."""
     if step.figure is None:
         return step
-    sizes = tuple((size, _laid_out(figure, height)) for size, figure in step.sizes)
-    return replace(step, figure=_laid_out(step.figure, height), sizes=sizes)
+    width = NARROW_WIDTH_MM if fit_of(sheet, step) == FITS[-1].name else FLOOR_WIDTH_MM
+    sizes = tuple((size, _laid_out(figure, width, height)) for size, figure in step.sizes)
+    return replace(step, figure=_laid_out(step.figure, width, height), sizes=sizes)
 
 
-def _laid_out(figure: FigureView, height: float) -> FigureView:
+def _laid_out(figure: FigureView, width: float, height: float) -> FigureView:
     # What is worked to must be there; a reference dimension would only crowd it out.
     strong = tuple(line for line in figure.dimensions if line.strong)
     return replace(
         figure,
-        width_mm=FLOOR_WIDTH_MM,
+        width_mm=width,
         height_mm=height,
         text_mm=FLOOR_TEXT_MM,
         dimensions=strong or figure.dimensions,

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.rendering.page_data import BAR_ROOM, bar_of, product_data, root_of
-from tests.rendering.site_samples import PENS, PRODUCT
+from builder.rendering.page_data import BAR_ROOM, bar_of, product_data, root_of, step_data
+from tests.rendering.site_samples import EDGE, PENS, PRODUCT, SHEET
 
 ROW = PRODUCT.variants[0].rows[0]
 shares = st.floats(0, 1)
@@ -48,3 +48,12 @@ def test_thumbnails_have_no_words_and_names_of_their_own() -> None:
 
 def test_a_product_of_one_variant_has_no_switch() -> None:
     assert not product_data(replace(PRODUCT, variants=PRODUCT.variants[:1]), PENS)["several"]
+
+
+def test_a_value_that_differs_is_shown_for_the_size_picked() -> None:
+    """Each line of the check has its place in the switch; one value for all has none."""
+    sized = replace(EDGE, sizes=(("S", "10 mm ± 1", "0.39 in"), ("L", "12 mm ± 1", "0.47 in")))
+    step = replace(SHEET.steps[0], checks=(sized, EDGE))
+    differing, same = step_data(step, PENS, ["S", "L"])["checks"]
+    assert [(one["pick"], one["value"]) for one in differing["values"]] == [(1, "S 10 mm ± 1"), (2, "L 12 mm ± 1")]
+    assert [one["pick"] for one in same["values"]] == [0]
