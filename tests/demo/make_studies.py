@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.demo.hanger_studies import PLANS as HANGER_PLANS
+from tests.demo.roll_studies import PLANS as ROLL_PLANS
 from tests.demo.study_plan import Element, Event, Plan
 
 HEADER = "step,cycle,reading,rating,note"
@@ -21,6 +22,7 @@ PACES = (90, 95, 95, 100, 100, 100, 105, 105, 110, 115)
 
 PLANS = (
     *HANGER_PLANS,
+    *ROLL_PLANS,
     Plan(
         "hem-pocket",
         seed=1410,
