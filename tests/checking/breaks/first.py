@@ -26,10 +26,10 @@ BREAKS = [
     Break("step-name-twice", HANDLE, "step: fold-end", "step: ¦lay"),
     Break(
         "step-without-time",
-        "operations/bind-edge.yaml",
-        "    time: pick-up-panel\n",
+        "operations/inspect-hanger.yaml",
+        "    time: 11 s\n",
         "",
-        ("operations/bind-edge.yaml", "step: ¦tuck"),
+        ("operations/inspect-hanger.yaml", "step: ¦hang"),
     ),
     Break("tolerance-nominal", HANDLE, "is: 32 mm ± 1", "is: ¦34 mm ± 1"),
     Break("tolerance-dimension", HANDLE, "of: handle-box.width", "of: ¦handle-box.widht"),

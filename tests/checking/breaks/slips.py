@@ -22,4 +22,11 @@ BREAKS = [
     ),
     Break("per-over-batch", "operations/cut-pouch-pads.yaml", "per: 40 pieces", "per: ¦4000 pieces"),
     Break("reading-gap", "studies/hem-strip.csv", "fold,11,11.5,90,\n", "", ("studies/hem-strip.csv", "¦fold,1,")),
+    Break(
+        "study-unused",
+        "operations/bind-edge.yaml",
+        "times: studies/bind-edge.csv\n",
+        "",
+        ("studies/bind-edge.csv", "¦# operation"),
+    ),
 ]

@@ -8,15 +8,17 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
 from builder.model import Material, show_number
 
-# Common practice, no source: solid polyester and nylon weigh 1.1 to 1.4 g/cm³, the lightest foam some 0.015.
-HEAVIEST_G_CM3, LIGHTEST_G_CM3 = 1.6, 0.01
+# Common practice, no source: solid polyester and nylon weigh 1.1 to 1.4 g/cm³, the lightest foam some 0.015, open
+# hook tape some 0.17.
+HEAVIEST_G_CM3 = 1.6
+LIGHTEST_G_CM3 = {"sheet": 0.01, "foam": 0.01, "webbing": 0.1, "tape": 0.1}
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Mass over thickness of sheets, mass over width and thickness of webbing and tape."""
     for name, material in subject.model.materials.items():
         density = _density(material)
-        if density is not None and not LIGHTEST_G_CM3 <= density <= HEAVIEST_G_CM3:
+        if density is not None and not LIGHTEST_G_CM3[material.form] <= density <= HEAVIEST_G_CM3:
             key = "mass" if material.mass is not None else "mass per length"
             message = f"by its mass and size {name} weighs {show_number(density, 2)} g/cm³; textiles and foam don't"
             yield Problem(("material", name), (key,), message, ())
