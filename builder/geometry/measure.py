@@ -257,9 +257,8 @@ def path_inside(outline: Outline, path: Path, tolerance: float) -> Point | None:
     allowed = max(tolerance, TOUCH)
     around = path.bounds()
     boxes = [(segment, box) for segment, box in outline.boxes if boxes_meet(box, around)]
-    if not boxes and _joined(path):
-        # Nothing of the boundary is near: the whole path lies where its first point does.
-        return None if outline.contains(path.start) else path.start
+    if not boxes and _joined(path) and outline.contains(path.start):
+        return None  # nothing of the boundary is near: the whole path lies where its first point does
     for run in path.runs:
         for low, high in pairwise(_shares_at_boundary(boxes, run)):
             # A piece between two crossings lies on one side altogether; most are settled by their middle.

@@ -258,6 +258,13 @@ def test_inside_agrees_with_the_oracle(corners: list[Point]) -> None:
         assert shape.distance(shapely.Point(found)) > 0.49
 
 
+def test_a_path_beside_the_piece_is_outside_where_it_leaves_the_tolerance() -> None:
+    """It begins 0.38 mm outside, which is allowed, and no side of the piece is near the rest of it."""
+    found = path_inside(PANEL, polyline([(13, 60.25), (0, 61)]), 0.5)
+    assert found is not None
+    assert shapely.Polygon(PANEL.to_polyline(1e-3)).distance(shapely.Point(found)) > 0.49
+
+
 def test_the_smallest_radius_is_that_of_the_tightest_arc() -> None:
     assert smallest_radius(Path(PANEL.segments)) == pytest.approx(15)
     assert smallest_radius(polyline([(0, 0), (1, 0)])) == math.inf
