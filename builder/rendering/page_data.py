@@ -257,11 +257,8 @@ def _differs(sheet: SheetView) -> bool:
 
 
 def _sizes(sheet: SheetView) -> Data:
-    """The sizes table; pieces an hour are its last column where they differ."""
-    differ = len({row.pieces_an_hour for row in sheet.sizes}) > 1
-    names = [*sheet.size_names, *(["pieces an hour"] if differ else [])]
-    rows = [(row.size, [*row.values, row.pieces_an_hour][: len(names)]) for row in sheet.sizes]
-    return _variants("size", names, rows)
+    names = (*sheet.size_names, "pieces an hour") if sheet.paces_differ else sheet.size_names
+    return _variants("size", names, [(row.size, sheet.size_cells(row)) for row in sheet.sizes])
 
 
 def _colours(sheet: SheetView) -> Data:

@@ -244,13 +244,8 @@ def _fault(fault: FaultLine, pens: Pens) -> Json:
 
 
 def _sizes(view: SheetView, pens: Pens) -> Json:
-    """The sizes table; pieces an hour are its last column where they differ."""
-    paces = {row.pieces_an_hour for row in view.sizes}
-    names = [*view.size_names, *([pens.words["pieces_an_hour"]] if len(paces) > 1 else [])]
-    rows = [
-        _variant_row(row.size, [*row.values, row.pieces_an_hour][: len(names)], row.fingerprint, pens)
-        for row in view.sizes
-    ]
+    names = (*view.size_names, pens.words["pieces_an_hour"]) if view.paces_differ else view.size_names
+    rows = [_variant_row(row.size, view.size_cells(row), row.fingerprint, pens) for row in view.sizes]
     return {"names": [pens.text(name) for name in names], "rows": rows}
 
 

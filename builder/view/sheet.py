@@ -191,3 +191,12 @@ class SheetView:
     language: str = shown()
     distance_mm: float = shown()
     capital_mm: float = shown()
+
+    @property
+    def paces_differ(self) -> bool:
+        """Whether pieces an hour stand in the sizes table, as its last column."""
+        return len({row.pieces_an_hour for row in self.sizes}) > 1
+
+    def size_cells(self, row: SizeRow) -> tuple[str, ...]:
+        """What the sizes table shows of a size, under `size_names` and the pace where it differs."""
+        return (*row.values, row.pieces_an_hour) if self.paces_differ else row.values
