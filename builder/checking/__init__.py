@@ -3,7 +3,15 @@
 from builder.checking.explain import Explanation, explanations, level_words
 from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.run import check_results, check_typed, figure_finding, photo_finding, report, usable_operations
+from builder.checking.run import (
+    check_results,
+    check_typed,
+    figure_finding,
+    headless_finding,
+    photo_finding,
+    report,
+    usable_operations,
+)
 
 __all__ = [
     "Explanation",
@@ -15,6 +23,7 @@ __all__ = [
     "check_typed",
     "explanations",
     "figure_finding",
+    "headless_finding",
     "level_words",
     "photo_finding",
     "report",

@@ -19,6 +19,7 @@ COMMANDS = {
     "explain": "What a finding means, what to do, and an example of each kind.",
     "schema": "JSON Schema of a kind of file, for an editor.",
     "sheets": "Make one PDF of all sheets of a station or a product.",
+    "study": "What a time study says, and the plant's own standard data.",
     "times": "Standard and machine times of a product, operation by operation.",
     "watch": "Build again whenever a file is saved.",
 }

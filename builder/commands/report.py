@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from builder.finding import Finding, Severity
+from builder.finding import Finding, Place, Severity
 
 if TYPE_CHECKING:
     from builder.pipeline import Checked
@@ -36,27 +36,31 @@ def _plain(one: Finding) -> dict[str, Any]:
 
 def show_findings(checked: Checked) -> None:
     """All findings to standard error with the offending line, then a count."""
-    for one in checked.findings:
-        _show(one, checked)
-    errors = sum(one.severity is Severity.error for one in checked.findings)
-    warnings = sum(one.severity is Severity.warning for one in checked.findings)
-    notes = len(checked.findings) - errors - warnings
-    if checked.findings:
-        parts = [_count(errors, "error"), _count(warnings, "warning"), _count(notes, "note")]
-        click.echo(", ".join(part for part in parts if part), err=True)
+    show_all(checked.findings, checked.source.line_text)
     if checked.unchecked:
         words = _count(checked.unchecked, "operation")
         click.echo(f"{words} not checked further, because something they rest on has an error", err=True)
+
+
+def show_all(findings: Sequence[Finding], line_text: Callable[[Place], str]) -> None:
+    """Findings to standard error, each with the line that `line_text` knows, then a count."""
+    for one in findings:
+        _show(one, line_text(one.place))
+    errors = sum(one.severity is Severity.error for one in findings)
+    warnings = sum(one.severity is Severity.warning for one in findings)
+    notes = len(findings) - errors - warnings
+    if findings:
+        parts = [_count(errors, "error"), _count(warnings, "warning"), _count(notes, "note")]
+        click.echo(", ".join(part for part in parts if part), err=True)
 
 
 def _count(number: int, word: str) -> str:
     return f"{number} {word}{'' if number == 1 else 's'}" if number else ""
 
 
-def _show(one: Finding, checked: Checked) -> None:
+def _show(one: Finding, line: str) -> None:
     head = click.style(one.severity.name, fg=_COLOUR[one.severity], bold=True)
     click.echo(f"{one.place}: {head}: {one.message} [{one.rule}]", err=True)
-    line = checked.source.line_text(one.place)
     if line.strip():
         number = str(one.place.line)
         indent = "".join("\t" if letter == "\t" else " " for letter in line[: one.place.column - 1])

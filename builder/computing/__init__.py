@@ -6,9 +6,36 @@ from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.operation_time import attendance_share, labour, operation_time
 from builder.computing.plant_time import compute, operation_dimensions, variants
+from builder.computing.spread import (
+    drift_z,
+    interval,
+    modified_z,
+    readings_normal,
+    readings_root,
+    readings_t_iterated,
+    readings_t_pilot,
+    sample_sd,
+    t_quantile,
+    z_quantile,
+)
+from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
 
 __all__ = [
+    "cycle_values",
+    "drift_z",
+    "interval",
+    "modified_z",
+    "readings_needed",
+    "readings_normal",
+    "readings_root",
+    "readings_t_iterated",
+    "readings_t_pilot",
+    "sample_sd",
+    "step_study",
+    "summarise",
+    "t_quantile",
+    "z_quantile",
     "allowance_factor",
     "attendance_share",
     "basic_time",

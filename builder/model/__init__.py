@@ -49,11 +49,33 @@ from builder.model.station import Bed, Pace, SeamSpeed, SettingLimit, Station, S
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.store import consumed, cut_here, in_colour
 from builder.model.study import Reading, Study
+from builder.model.study_read import read_study
+from builder.model.study_results import (
+    FLAGGED,
+    KEPT,
+    NEEDED_METHODS,
+    OUT,
+    CycleValue,
+    ForeignElement,
+    Precision,
+    StepStudy,
+    StudySummary,
+)
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "FLAGGED",
+    "KEPT",
+    "NEEDED_METHODS",
+    "OUT",
+    "CycleValue",
+    "ForeignElement",
+    "Precision",
+    "StepStudy",
+    "StudySummary",
+    "read_study",
     "Allowances",
     "At",
     "Bartack",

@@ -15,7 +15,8 @@ from builder.model.references import Reference, references
 from builder.model.settings import setting_findings
 from builder.model.sizes import DimensionFault, Dimensions, plant_dimensions
 from builder.model.states import part_states
-from builder.model.study import Study, read_study
+from builder.model.study import Study
+from builder.model.study_read import read_study
 from builder.model.unreadable import without_unreadable
 from builder.reading import Source
 

@@ -6,6 +6,7 @@ from builder.reading.csv_table import CSV_LIMIT, Row, Table, read_table
 from builder.reading.discover import KINDS, OUTPUT_FOLDER, Photo, Source, read_folder
 from builder.reading.faults import WHY
 from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, read_photo, scaled_jpeg
+from builder.reading.raw_text import split_lines
 from builder.reading.spots import Branch, Document, PathStep, Spot, Value, pack, unpack
 from builder.reading.yaml_text import YAML_LIMIT, read_yaml
 
@@ -33,5 +34,6 @@ __all__ = [
     "read_table",
     "read_yaml",
     "scaled_jpeg",
+    "split_lines",
     "unpack",
 ]

@@ -102,7 +102,7 @@ def read_table(data: bytes, file: str) -> Table:
     data : the file's bytes, UTF-8 with or without a byte-order mark, separated by commas or semicolons
     file : its name for places, relative to the plant folder, with `/`
 
-    Rows and columns at the end that hold nothing are left out, as spreadsheets write them at will.
+    Rows and columns that hold nothing are left out, as spreadsheets write them at will.
     """
     table = Table(file, PurePosixPath(file).stem, digest=hashlib.sha256(data).hexdigest())
     text, table.findings = decode(data, file, CSV_LIMIT)
@@ -120,6 +120,7 @@ class _TableReader:
         self.table = table
         self.text = text
         self.columns: list[str] = []  # "" where the name can't be used
+        self.unnamed: dict[int, int] = {}  # spot of each column without a name that holds nothing so far
 
     def read(self) -> None:
         if not self.text.strip():
@@ -207,8 +208,7 @@ class _TableReader:
                 self.report(cell.spot, "text-duplicate-column", message, "Rename or delete one of them.")
                 name = ""
             elif not name:
-                remedy = "Type its name, or delete it."
-                self.report(cell.spot, "text-unnamed-column", "This column has no name.", remedy)
+                self.unnamed[len(self.columns)] = cell.spot
             else:
                 spots[name] = cell.spot
             self.columns.append(name)
@@ -226,6 +226,9 @@ class _TableReader:
             remedy = "Delete the cells too many; if a comma is a decimal comma, type a point."
             self.report(cells[len(self.columns)].spot, "text-too-many-cells", message, remedy)
         cells += [_Cell("", line.end)] * (len(self.columns) - len(cells))
+        for at in [at for at in self.unnamed if cells[at].text]:
+            remedy = "Type its name, or delete it."
+            self.report(self.unnamed.pop(at), "text-unnamed-column", "This column has no name.", remedy)
         named = [(name, cell) for name, cell in zip(self.columns, cells, strict=False) if name]
         texts = {name: cell.text for name, cell in named}
         spots = {name: cell.spot for name, cell in named}

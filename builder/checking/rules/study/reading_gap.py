@@ -46,6 +46,7 @@ RULE = Rule(
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   lay,1,3.0,100,
   hem,1,8.0,100,
@@ -61,6 +62,7 @@ studies/hem.csv: |
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   lay,1,3.0,100,
   hem,1,8.0,100,

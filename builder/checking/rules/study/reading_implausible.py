@@ -63,6 +63,7 @@ RULE = Rule(
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
   hem,2,81.0,100,
@@ -72,6 +73,7 @@ studies/hem.csv: |
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
   hem,2,81.0,100,out: bobbin ran empty

@@ -66,6 +66,7 @@ plant.yaml: {model limit: 25 %}
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,2.0,100,
 """,
@@ -74,6 +75,7 @@ plant.yaml: {model limit: 25 %}
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,7.0,100,
 """,

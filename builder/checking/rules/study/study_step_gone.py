@@ -46,6 +46,7 @@ RULE = Rule(
 operations/sew-hem.yaml:
   times: studies/old.csv
 studies/old.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hemm,1,8.0,100,
 """,
@@ -53,6 +54,7 @@ studies/old.csv: |
 operations/sew-hem.yaml:
   times: studies/old.csv
 studies/old.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
 """,

@@ -29,6 +29,7 @@ RULE = Rule(
     check=check,
     bad="""
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
 """,
@@ -36,6 +37,7 @@ studies/hem.csv: |
 operations/sew-hem.yaml:
   times: studies/hem.csv
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
 """,

@@ -1,0 +1,146 @@
+"""`seamboard study`: what a time study says, step by step; or with `--all` the plant's own standard data."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from builder.errors import UsageError
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from builder.finding import Finding, Place
+    from builder.model import StepStudy, Study, StudySummary
+
+_FORMS = ("t iterated", "t pilot", "normal", "40 root")
+
+
+@click.command("study")
+@click.argument("file", required=False, type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="One object for programs, unrounded.")
+@click.option("--within", default=5.0, show_default=True, help="Percent of the mean it may lie to either side.")
+@click.option("--confidence", default=95.0, show_default=True, help="Percent.")
+@click.option("--needed", "form", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
+def command(file: Path | None, as_json: bool, within: float, confidence: float, form: str) -> None:
+    """Mean, spread, basic time, its interval and the readings still needed of each step in FILE (CSV)."""
+    from builder.commands import report
+    from builder.computing import summarise
+    from builder.model import Precision
+
+    if file is None:
+        raise UsageError("name a study's CSV file")
+    if not 0 < within < 100 or not 0 < confidence < 100:
+        raise UsageError("--within and --confidence are percentages between 0 and 100")
+    study, findings, lines = _read(file)
+
+    def line_text(place: Place) -> str:
+        return lines[place.line - 1] if 0 < place.line <= len(lines) else ""
+
+    report.show_all(sorted(findings, key=lambda one: one.sort_key), line_text)
+    if study is None:
+        sys.exit(1)
+    summary = summarise(study, Precision(within / 100, confidence / 100, form), study.self_paced())
+    if as_json:
+        click.echo(json.dumps({"steps": [_plain(one) for one in summary.steps]}, ensure_ascii=False, indent=1))
+    else:
+        _show(study, summary, f"± {within:g} % at {confidence:g} %")
+
+
+def _read(file: Path) -> tuple[Study | None, list[Finding], list[str]]:
+    """A study's file without a plant around it, and what is wrong with it."""
+    from builder.checking import headless_finding
+    from builder.finding import Severity
+    from builder.model import read_study
+    from builder.reading import CSV_LIMIT, read_table, split_lines
+
+    try:
+        with file.open("rb") as opened:
+            data = opened.read(CSV_LIMIT + 1)
+    except OSError as error:
+        raise UsageError(f"{file} can't be read: {error.strerror or error}") from None
+    table = read_table(data, file.as_posix())
+    findings = list(table.findings)
+    broken = any(one.severity is Severity.error for one in findings)
+    study = read_study(table, findings)
+    if study is not None and not study.head:
+        findings.append(headless_finding(study))
+    return None if broken else study, findings, split_lines(data.decode("utf-8-sig", "replace"))
+
+
+def _plain(one: StepStudy) -> dict[str, Any]:
+    return {
+        "step": one.step,
+        "n": one.n,
+        "mean_s": one.mean_s,
+        "sd_s": one.sd_s,
+        "rating": one.rating,
+        "basic_s": one.basic_s,
+        "interval_s": list(one.interval_s) if one.interval_s is not None else None,
+        "more_needed": one.more_needed,
+        "outliers": [int(v.cycle) if v.cycle.isdecimal() else v.cycle or v.number for v in one.flagged()],
+    }
+
+
+def _show(study: Study, summary: StudySummary, asked: str) -> None:
+    from rich.console import Console
+
+    console = Console()
+    console = console if console.is_terminal else Console(width=140)
+    if study.head:
+        console.print("; ".join(f"{key}: {value}" for key, value in study.head.items()), style="dim", highlight=False)
+    _table(summary, asked, console)
+    for line in _remarks(summary):
+        console.print(line, highlight=False)
+
+
+def _table(summary: StudySummary, asked: str, console: Console) -> None:
+    from rich.table import Table
+
+    from builder.model import show_number, show_percent
+
+    form = summary.steps[0].method if summary.steps else ""
+    title = f"{summary.name}: {summary.cycles} cycles; readings needed for {asked} ({form})"
+    table = Table(title=title, title_justify="left", box=None, pad_edge=False)
+    table.add_column("step")
+    for name in ("n", "mean s", "sd s", "variation", "rating", "basic s", "interval s", "more needed", "odd"):
+        table.add_column(name, justify="right")
+    for one in summary.steps:
+        span = one.interval_s
+        table.add_row(
+            one.step,
+            str(one.n),
+            show_number(one.mean_s, 2, trim=False),
+            "–" if one.sd_s is None else show_number(one.sd_s, 2, trim=False),
+            "–" if one.variation is None else show_percent(one.variation, 0),
+            show_number(one.rating, 0),
+            show_number(one.basic_s, 2, trim=False),
+            "–" if span is None else "…".join(show_number(end, 2, trim=False) for end in span),
+            ("at least 1" if one.needed is None else str(one.more_needed)) if one.more_needed else "–",
+            str(len(one.flagged())) if one.flagged() else "–",
+        )
+    console.print(table)
+
+
+def _remarks(summary: StudySummary) -> list[str]:
+    from builder.model import show_seconds
+
+    lines = []
+    for one in summary.steps:
+        for value in one.flagged():
+            seconds = show_seconds(value.seconds)
+            words = "counted until its note says `out:` and why"
+            lines.append(f"{one.step}, cycle {value.cycle}: {seconds} is odd (z {value.z:.1f}), {words}")
+        for value in one.left_out():
+            lines.append(f"{one.step}, cycle {value.cycle}: {show_seconds(value.seconds)} kept out ({value.note})")
+        if one.drifts and one.drift is not None:
+            way = "grow" if one.drift > 0 else "shrink"
+            lines.append(f"{one.step}: the times {way} over the study (Mann-Kendall z {one.drift:.1f})")
+        if not one.comparable and one.n > 1:
+            lines.append(f"{one.step}: over half of the readings are equal, so no odd one can be told")
+    lines += [f"foreign, cycle {one.cycle}: {show_seconds(one.seconds)} ({one.note})" for one in summary.foreign]
+    return lines
