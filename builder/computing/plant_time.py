@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 from builder.computing.allowance import plant_factor
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.operation_time import operation_time
-from builder.computing.step_time import bench_of, step_times
+from builder.computing.step_bench import bench_of
+from builder.computing.step_time import step_times
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,

@@ -1,7 +1,7 @@
 """How sure a mean is: spread, interval, readings still needed, odd readings and drift, from timed values alone.
 
-Values are floats in one unit, in the order they were taken. Quantiles come from scipy. What a value means, and which
-of them count, is not known here.
+Values are floats in one unit, in the order they were taken. Quantiles of t come from scipy. What a value means and
+which of them count is not known here.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from bisect import bisect_left, bisect_right, insort
 from collections import Counter
 from collections.abc import Sequence
 from functools import lru_cache
-from statistics import median
+from statistics import NormalDist, median
 
 OUTLIER_Z = 3.5
 """A modified z above this flags a value."""
@@ -59,9 +59,7 @@ def z_quantile(confidence: float) -> float:
     >>> round(z_quantile(0.95), 2)
     1.96
     """
-    from scipy.special import ndtri
-
-    return float(ndtri(0.5 + confidence / 2))
+    return NormalDist().inv_cdf(0.5 + confidence / 2)
 
 
 def interval(centre: float, sd: float | None, n: int, confidence: float) -> tuple[float, float] | None:

@@ -59,11 +59,25 @@ class Shift(Noun):
     breaks: Time
 
 
+class PrecisionWanted(Noun):
+    """What a mean of a study must keep: within a share of itself, with a confidence, counted by one of the forms.
+
+    `t iterated` is the smallest number of readings that suffices; the others are older forms, named as such.
+    """
+
+    within: Share
+    confidence: Share
+    method: Literal["t iterated", "t pilot", "normal", "40 root"] = "t iterated"
+
+
 class Plant(Noun):
     """Facts of the whole plant. Its own name is `plant:`.
 
     lock_out        : what a sheet says where a step or a fault has `power: off`
     seam_allowances : by stitch type, the least a seam may lie inside a raw edge
+    precision       : what is asked of the mean of a study; ± 5 % at 95 % when left out
+    estimate_range  : how far an estimate without a range of its own may be off, either side, 95 times in 100
+    model_range     : the same for a machine model with constants measured here
     model_limit     : how far a study may be from the machine model before somebody looks
     vague_words     : words of the plant's language that say nothing, beside the built-in ones
     """
@@ -84,4 +98,7 @@ class Plant(Noun):
     seam_allowances: Table[str, Length] = Field(default_factory=dict)
     oldest_estimate_months: Count | None = None
     model_limit: Share | None = None
+    precision: PrecisionWanted | None = None
+    estimate_range: Share | None = None
+    model_range: Share | None = None
     vague_words: tuple[Text, ...] = ()

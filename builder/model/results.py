@@ -13,6 +13,25 @@ NO_SOURCE = "none"
 
 
 @dataclass(frozen=True, slots=True)
+class TimePart:
+    """A piece of a step's basic time with where it comes from and how sure it is.
+
+    source    : what it shares with other times, all of which err together: `study:OPERATION/STEP`, `element:NAME`,
+                `estimate:OPERATION/STEP`, `model:STATION`
+    seconds   : each time the step is done; below 0 where a carried-over run became shorter
+    error_s   : one standard deviation of it [s]
+    run       : the machine's run; else hand work
+    estimated : rests on an estimate
+    """
+
+    source: str
+    seconds: float
+    error_s: float
+    run: bool = False
+    estimated: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class StepTime:
     """Basic time of one step, each time it is done.
 
@@ -22,6 +41,7 @@ class StepTime:
     source        : study | carried over | element | estimate | model | none, joined with ` + `
     readings      : number of readings behind it
     during        : name of the step in whose machine time this one is done, ''
+    parts         : what hand_s and run_s are added up from
     modelled_s    : what the machine model says the run takes [s], also where a study overrules it; None without one
     """
 
@@ -35,6 +55,7 @@ class StepTime:
     readings: int = 0
     during: str = ""
     modelled_s: float | None = None
+    parts: tuple[TimePart, ...] = ()
 
     @property
     def total_s(self) -> float:

@@ -28,6 +28,7 @@ class SettingLimit(Noun):
 class Pace(Noun):
     """Constants of the machine model. Which ones a station needs depends on its kind.
 
+    range      : how far the model may be off, either side, 95 times in 100; the plant's default when left out
     calibrated : the day they were measured in this plant; without it what rests on them counts as estimate
     """
 
@@ -45,6 +46,7 @@ class Pace(Noun):
     chop: Time | None = None
     dwell: Time | None = None
     cycle: Time | None = None
+    range: Share | None = None
     calibrated: datetime.date | None = None
 
     def missing(self, names: Iterable[str]) -> list[str]:

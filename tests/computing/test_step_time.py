@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.computing.step_time import bench_of, machine_run
+from builder.computing.machine_run import machine_run
+from builder.computing.step_bench import bench_of
 from builder.geometry import ShapeBook
 from tests.plants import linked
 

@@ -1,0 +1,50 @@
+"""The bench of an operation: all that the times of its steps are computed from, in one size."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from builder.geometry import ShapeBook
+from builder.model import KINDS, Homes, MachineKind, Operation, PlantModel, SettingValue, Station, Values, settings_of
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What the times of one operation are computed from: the operation at its station, in one size.
+
+    homes   : where each feature name leads
+    studied : the dimensions its study was taken with, when they are others than `values`
+    """
+
+    model: PlantModel
+    book: ShapeBook
+    name: str
+    values: Values
+    operation: Operation
+    station: Station
+    kind: MachineKind
+    settings: Mapping[str, SettingValue]
+    homes: Homes
+    studied: Values | None = None
+
+    def setting(self, name: str, default: float) -> float:
+        """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
+        one = self.settings.get(name)
+        if one is None:
+            return default
+        if one.count is not None:
+            return float(one.count)
+        return float(one.nominal) if one.nominal is not None else default
+
+
+def bench_of(
+    model: PlantModel, book: ShapeBook, name: str, values: Values, studied: Values | None = None
+) -> Bench | None:
+    """The bench of an operation, None when its station or kind is unknown."""
+    operation = model.operations[name]
+    station = model.stations.get(operation.station)
+    if station is None or station.kind not in KINDS:
+        return None
+    kind, settings = KINDS[station.kind], settings_of(model, name)
+    return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], studied)
