@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from builder.computing.allowance import plant_factor
+from builder.computing.conditions import bench_then, is_stale
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.operation_time import operation_time
-from builder.computing.step_bench import bench_of
-from builder.computing.step_time import step_times
+from builder.computing.step_bench import Bench, bench_of
+from builder.computing.step_time import self_paced_steps, step_times
+from builder.computing.study_summary import summarise
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
@@ -21,6 +23,7 @@ from builder.model import (
     Results,
     RouteLine,
     RouteStep,
+    StudySummary,
     Values,
     route_of,
 )
@@ -43,6 +46,7 @@ class _Clock:
     book: ShapeBook
     factor: float
     dimensions: Dimensions
+    studies: dict[str, StudySummary] = field(default_factory=dict)
     _seen: dict[_Key, OperationTime | None] = field(default_factory=dict)
     _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
@@ -74,22 +78,26 @@ class _Clock:
         return name, tuple(str(values[one].value) if one in values else "" for one in names)
 
     def _compute(self, name: str, values: Values) -> OperationTime | None:
-        bench = bench_of(self.model, self.book, name, values, self._studied(name, values))
+        bench = bench_of(self.model, self.book, name, values)
         if bench is None:
             return None
+        if self.model.study_of(name) is not None:
+            bench = self._studied(bench)
         return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, self.factor)
 
-    def _studied(self, name: str, values: Values) -> Values | None:
-        """Dimensions of the size a study was taken in, None when they are these or the study names no size."""
-        study = self.model.study_of(name)
-        size = study.head.get("size", "") if study is not None else ""
-        for product in self.model.products.values():
-            if size not in product.sizes:
-                continue
-            then = self.dimensions.sized(product.sizes[size])
-            if any(then[one].value != values[one].value for one in self._names[name] if one in then and one in values):
-                return then
-        return None
+    def _studied(self, bench: Bench) -> Bench:
+        """The bench with what its study says, and the conditions it was taken under."""
+        then = bench_then(bench, self.dimensions, self._names[bench.name])
+        return replace(bench, summary=self.summary(bench), then=then, stale=is_stale(bench))
+
+    def summary(self, bench: Bench) -> StudySummary | None:
+        """What the study of an operation says; the readings are gone through once."""
+        study = self.model.study_of(bench.name)
+        if study is None:
+            return None
+        if bench.name not in self.studies:
+            self.studies[bench.name] = summarise(study, bench.sure.precision, self_paced_steps(bench))
+        return self.studies[bench.name]
 
 
 def operation_dimensions(model: PlantModel, book: ShapeBook, name: str) -> tuple[str, ...]:
@@ -121,7 +129,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
         time = clock.time(name, dimensions.values)
         if time is not None:
             times[name, "", ""] = time
-    return Results(times, tuple(products), model.plant.batch)
+    return Results(times, tuple(products), model.plant.batch, clock.studies)
 
 
 def _product_time(

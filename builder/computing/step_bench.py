@@ -5,8 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from builder.computing.sureness import Sureness, sureness_of
 from builder.geometry import ShapeBook
-from builder.model import KINDS, Homes, MachineKind, Operation, PlantModel, SettingValue, Station, Values, settings_of
+from builder.model import (
+    KINDS,
+    Homes,
+    MachineKind,
+    Operation,
+    PlantModel,
+    SettingValue,
+    Station,
+    StudySummary,
+    Values,
+    settings_of,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,7 +26,9 @@ class Bench:
     """What the times of one operation are computed from: the operation at its station, in one size.
 
     homes   : where each feature name leads
-    studied : the dimensions its study was taken with, when they are others than `values`
+    summary : what its study says, None without one
+    then    : the bench as it was when the study was taken, when something the head states has changed since
+    stale   : the readings are of other work, and count as estimates
     """
 
     model: PlantModel
@@ -26,7 +40,10 @@ class Bench:
     kind: MachineKind
     settings: Mapping[str, SettingValue]
     homes: Homes
-    studied: Values | None = None
+    sure: Sureness
+    summary: StudySummary | None = None
+    then: Bench | None = None
+    stale: bool = False
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
@@ -38,13 +55,11 @@ class Bench:
         return float(one.nominal) if one.nominal is not None else default
 
 
-def bench_of(
-    model: PlantModel, book: ShapeBook, name: str, values: Values, studied: Values | None = None
-) -> Bench | None:
-    """The bench of an operation, None when its station or kind is unknown."""
+def bench_of(model: PlantModel, book: ShapeBook, name: str, values: Values) -> Bench | None:
+    """The bench of an operation without its study, None when its station or kind is unknown."""
     operation = model.operations[name]
     station = model.stations.get(operation.station)
     if station is None or station.kind not in KINDS:
         return None
-    kind, settings = KINDS[station.kind], settings_of(model, name)
-    return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], studied)
+    kind, settings, sure = KINDS[station.kind], settings_of(model, name), sureness_of(model.plant)
+    return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], sure)

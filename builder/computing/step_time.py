@@ -2,24 +2,22 @@
 
 At a station the operator paces, a reading covers the whole step. At one that paces itself, a reading of a step the
 machine does is the machine's run, never rated, and the hand work beside it is what `time:` says.
+
+Readings taken under other conditions keep their manual part; the machine's is scaled by model(now) ÷ model(then), and
+all of it counts as estimated until it is studied anew. Source: ours.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
-from fractions import Fraction
+import math
+from collections.abc import Iterator, Sequence
 
 from builder.computing.machine_run import machine_run
 from builder.computing.step_bench import Bench
-from builder.computing.study_time import basic_time
-from builder.model import (
-    EACH_PIECE,
-    NO_SOURCE,
-    Estimate,
-    Step,
-    StepTime,
-)
+from builder.model import EACH_PIECE, NO_SOURCE, Estimate, Step, StepStudy, StepTime, TimePart
+
+Sourced = tuple[TimePart, str]
+"""A part of a step's time, and the word for where it comes from."""
 
 
 def step_times(bench: Bench) -> Iterator[StepTime]:
@@ -28,66 +26,85 @@ def step_times(bench: Bench) -> Iterator[StepTime]:
         yield _step_time(step, bench)
 
 
+def self_paced_steps(bench: Bench) -> frozenset[str]:
+    """Steps whose readings are the machine's own run and are never rated."""
+    if bench.kind.paced != "machine":
+        return frozenset()
+    return frozenset(step.step for step in bench.operation.steps if machine_run(step, bench) is not None)
+
+
 def _step_time(step: Step, bench: Bench) -> StepTime:
     plant = bench.model.plant
-    bundle = bench.operation.bundle or plant.bundle
-    share = (step.per or EACH_PIECE).share(plant.batch, bundle)
-    run = modelled = machine_run(step, bench)
-    hand, hand_estimated, hand_source = _hand(step, bench)
-    study = bench.model.study_of(bench.name)
-    readings = study.of_step(step.step) if study is not None else ()
-    run_estimated = run if run and bench.station.pace.calibrated is None else 0.0
-    sources = [source for source in (hand_source, "model" if run is not None else "") if source]
-    if readings:
-        self_paced = bench.kind.paced == "machine" and modelled is not None
-        basic = float(basic_time([(r.seconds, r.rating) for r in readings], rated=not self_paced))
-        if bench.studied is not None and (then := machine_run(step, replace(bench, values=bench.studied))):
-            return _carried_over(step, bench, basic, then, share, len(readings))
-        if self_paced:
-            run, run_estimated = basic, 0.0
-            sources = ["study", *([hand_source] if hand_source else [])]
-        else:
-            hand, hand_estimated, run, run_estimated, sources = basic, 0.0, None, 0.0, ["study"]
+    share = (step.per or EACH_PIECE).share(plant.batch, bench.operation.bundle or plant.bundle)
+    run = machine_run(step, bench)
+    study = bench.summary.step(step.step) if bench.summary is not None else None
+    hand = _hand(step, bench)
+    if study is None:
+        found = [*hand, *_modelled(run, bench)]
+    else:
+        each = study.basic_s / study.rows_a_cycle if share > 1 else study.basic_s
+        found = _read(step, study, each, run, bench)
+        if bench.kind.paced == "machine" and run is not None:
+            found += hand
+    parts = tuple(part for part, _ in found)
+    words = tuple(dict.fromkeys(word for _, word in found))
+    changed = "carried over" in words or "stale" in words
     return StepTime(
         step.step,
-        hand,
-        run or 0.0,
-        hand_estimated,
-        run_estimated,
+        _sum(part for part in parts if not part.run),
+        _sum(part for part in parts if part.run),
+        _sum(part for part in parts if not part.run and part.estimated),
+        _sum(part for part in parts if part.run and part.estimated),
         share,
-        " + ".join(sources) or NO_SOURCE,
-        len(readings),
+        " + ".join(words) or NO_SOURCE,
+        study.n if study is not None else 0,
         step.during or "",
-        modelled,
+        None if changed else run,
+        parts,
     )
 
 
-def _carried_over(step: Step, bench: Bench, basic: float, then: float, share: Fraction, readings: int) -> StepTime:
-    """Readings taken with other dimensions: the manual part is kept, the machine's scaled by model(new)/model(then).
-
-    basic : basic time of the readings [s]; then : the model's run for the dimensions of the study [s]
-    All of it counts as estimated until the new dimensions are studied. Source: ours.
-    """
-    now = machine_run(step, bench) or 0.0
-    if bench.kind.paced == "machine":
-        hand, hand_estimated, source = _hand(step, bench)
-        run = basic * now / then
-        sources = " + ".join(one for one in ("study", "carried over", source) if one)
-        return StepTime(step.step, hand, run, hand_estimated, run, share, sources, readings, step.during or "")
-    machine = min(then, basic)
-    seconds = basic - machine + machine * now / then
-    return StepTime(step.step, seconds, 0.0, seconds, 0.0, share, "study + carried over", readings, step.during or "")
+def _sum(parts: Iterator[TimePart]) -> float:
+    return math.fsum(part.seconds for part in parts)
 
 
-def _hand(step: Step, bench: Bench) -> tuple[float, float, str]:
-    """Hand work of a step as typed: seconds, seconds that are estimated, source."""
+def _read(step: Step, study: StepStudy, each: float, run: float | None, bench: Bench) -> list[Sourced]:
+    """A studied step: what was read, and what has changed of the machine's part since."""
+    self_paced = bench.kind.paced == "machine" and run is not None
+    source = f"study:{bench.name}/{step.step}"
+    if bench.stale:
+        return [(TimePart(source, each, bench.sure.of_guess(each), self_paced, True), "stale")]
+    error = bench.sure.of_study(study, each)
+    then = machine_run(step, bench.then) if bench.then is not None else None
+    if not then or run is None or math.isclose(then, run, rel_tol=1e-9):
+        return [(TimePart(source, each, error, self_paced), "study")]
+    machine = each if self_paced else min(then, each)
+    change = machine * (run / then - 1)
+    scaled = TimePart(
+        f"model:{bench.operation.station}", change, bench.sure.of_model(bench.station, change), self_paced, True
+    )
+    return [(TimePart(source, each, error, self_paced, True), "study"), (scaled, "carried over")]
+
+
+def _modelled(run: float | None, bench: Bench) -> Sequence[Sourced]:
+    if run is None:
+        return ()
+    error = bench.sure.of_model(bench.station, run)
+    part = TimePart(f"model:{bench.operation.station}", run, error, True, bench.station.pace.calibrated is None)
+    return ((part, "model"),)
+
+
+def _hand(step: Step, bench: Bench) -> Sequence[Sourced]:
+    """Hand work of a step as typed."""
     if step.time is None:
-        return 0.0, 0.0, ""
+        return ()
     if isinstance(step.time, Estimate):
         seconds = float(step.time.seconds)
-        return seconds, seconds, "estimate"
+        source = f"estimate:{bench.name}/{step.step}"
+        return ((TimePart(source, seconds, bench.sure.of_estimate(step.time), False, True), "estimate"),)
     element = bench.model.elements.get(step.time.name)
     if element is None:
-        return 0.0, 0.0, ""
+        return ()
     seconds = float(step.time.count * element.time.value)
-    return seconds, seconds if element.basis == "estimate" else 0.0, "element"
+    error = bench.sure.of_element(element, seconds)
+    return ((TimePart(f"element:{step.time.name}", seconds, error, False, element.basis == "estimate"), "element"),)

@@ -20,9 +20,18 @@ from builder.model.part import Component, Outline, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
-from builder.model.quantity import Quantity, Range
+from builder.model.quantity import Quantity, Range, parse_quantity
 from builder.model.references import shown_part
-from builder.model.results import NO_SOURCE, MaterialUse, OperationTime, ProductTime, Results, RouteLine, StepTime
+from builder.model.results import (
+    NO_SOURCE,
+    MaterialUse,
+    OperationTime,
+    ProductTime,
+    Results,
+    RouteLine,
+    StepTime,
+    TimePart,
+)
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
@@ -66,6 +75,7 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "parse_quantity",
     "FLAGGED",
     "KEPT",
     "NEEDED_METHODS",
@@ -147,6 +157,7 @@ __all__ = [
     "Station",
     "Step",
     "StepTime",
+    "TimePart",
     "Stitch",
     "StitchProgram",
     "Strip",

@@ -6,8 +6,10 @@ Times are in seconds inside an operation and in minutes for standards, as engine
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
+
+from builder.model.study_results import StudySummary
 
 NO_SOURCE = "none"
 
@@ -38,7 +40,7 @@ class StepTime:
     hand_s, run_s : hand work and machine run [s]; run_s is 0 without a machine model or machine study
     hand_estimated_s, run_estimated_s : the parts of them that rest on estimates [s]
     share         : times per piece of the operation's run (1/20 for once every 20)
-    source        : study | carried over | element | estimate | model | none, joined with ` + `
+    source        : study | carried over | stale | element | estimate | model | none, joined with ` + `
     readings      : number of readings behind it
     during        : name of the step in whose machine time this one is done, ''
     parts         : what hand_s and run_s are added up from
@@ -146,8 +148,10 @@ class Results:
 
     operations : by (operation, product or '', size or ''): an operation's time in that size's geometry
     products   : in the order of the files, sizes in the order typed
+    studies    : by operation, what its study says
     """
 
     operations: Mapping[tuple[str, str, str], OperationTime]
     products: tuple[ProductTime, ...]
     batch: int
+    studies: Mapping[str, StudySummary] = field(default_factory=dict)

@@ -9,7 +9,8 @@ _SOURCES = {
     "element": "element table",
     "estimate": "estimate",
     "model": "machine model",
-    "carried over": "carried over from another size",
+    "carried over": "carried over from other conditions",
+    "stale": "readings of other work",
     "none": "none",
 }
 
