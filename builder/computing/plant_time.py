@@ -9,9 +9,11 @@ from builder.computing.allowance import plant_factor
 from builder.computing.conditions import bench_then, is_stale
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.operation_time import operation_time
+from builder.computing.product_spread import RouteShare, labour_parts, product_spread
 from builder.computing.step_bench import Bench, bench_of
 from builder.computing.step_time import self_paced_steps, step_times
 from builder.computing.study_summary import summarise
+from builder.computing.sureness import allowance_error, precision_of, rating_error
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
@@ -23,6 +25,7 @@ from builder.model import (
     Results,
     RouteLine,
     RouteStep,
+    Spread,
     StudySummary,
     Values,
     route_of,
@@ -124,7 +127,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
                 if time is not None:
                     times[operation, name, variant or ""] = time
             takes = product_use(route, {step.operation: clock.use(step.operation, values) for step in route})
-            products.append(_product_time(name, variant, route, found, model, takes))
+            products.append(_product_time(name, variant, route, found, clock, takes))
     for name in operations:
         time = clock.time(name, dimensions.values)
         if time is not None:
@@ -137,14 +140,27 @@ def _product_time(
     variant: str | None,
     route: tuple[RouteStep, ...],
     times: Mapping[str, OperationTime | None],
-    model: PlantModel,
+    clock: _Clock,
     materials: tuple[MaterialUse, ...],
 ) -> ProductTime:
+    model = clock.model
     lines = tuple(_lines(route, times, model))
     total = sum(line.own_min for line in lines)
     estimated = sum(line.own_min * line.estimate_share for line in lines)
     machine = sum(line.own_machine_min for line in lines)
-    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0, materials)
+    spread = _spread(lines, times, clock) if total else None
+    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0, materials, spread)
+
+
+def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | None], clock: _Clock) -> Spread:
+    model, shares, ratings = clock.model, [], rating_error(clock.model.plant)
+    for line in lines:
+        time, kind = times[line.operation], model.kind_of(line.operation)
+        if time is not None and kind is not None and time.labour_min > 0:
+            own = line.own_min / time.labour_min
+            parts = labour_parts(time, model.stations[line.station], kind, own, ratings)
+            shares.append(RouteShare(line.operation, line.own_min, time.labour_min, parts))
+    return product_spread(shares, clock.studies, precision_of(model.plant), allowance_error(model.plant, clock.factor))
 
 
 def _lines(

@@ -70,3 +70,18 @@ def precision_of(plant: Plant) -> Precision:
     """What the plant asks of a mean."""
     asked = plant.precision
     return Precision() if asked is None else Precision(float(asked.within), float(asked.confidence), asked.method)
+
+
+def rating_error(plant: Plant) -> float:
+    """One standard deviation of all ratings together, as a share; 0 where the plant takes them for true."""
+    return float(plant.rating_range) / z_quantile(RANGE_CONFIDENCE) if plant.rating_range is not None else 0.0
+
+
+def allowance_error(plant: Plant, factor: float) -> float:
+    """One standard deviation of what the allowances add, as a share of the standard time; 0 where they are decided.
+
+    factor : standard ÷ basic time
+    """
+    if plant.allowance_range is None:
+        return 0.0
+    return float(plant.allowance_range) / z_quantile(RANGE_CONFIDENCE) * (factor - 1) / factor

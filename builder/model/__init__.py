@@ -47,6 +47,7 @@ from builder.model.shown import (
     show_use,
 )
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
+from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.states import (
     cut_with,
     earlier_work,
@@ -75,6 +76,9 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "NextStudy",
+    "Spread",
+    "SpreadPart",
     "parse_quantity",
     "FLAGGED",
     "KEPT",

@@ -78,6 +78,8 @@ class Plant(Noun):
     precision       : what is asked of the mean of a study; ± 5 % at 95 % when left out
     estimate_range  : how far an estimate without a range of its own may be off, either side, 95 times in 100
     model_range     : the same for a machine model with constants measured here
+    allowance_range : the same for what the allowances add; left out they are held for decided
+    rating_range    : the same for all ratings together: observers err alike in all studies; left out they are true
     model_limit     : how far a study may be from the machine model before somebody looks
     vague_words     : words of the plant's language that say nothing, beside the built-in ones
     """
@@ -101,4 +103,6 @@ class Plant(Noun):
     precision: PrecisionWanted | None = None
     estimate_range: Share | None = None
     model_range: Share | None = None
+    allowance_range: Share | None = None
+    rating_range: Share | None = None
     vague_words: tuple[Text, ...] = ()

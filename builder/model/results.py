@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from builder.model.spread_results import Spread
 from builder.model.study_results import StudySummary
 
 NO_SOURCE = "none"
@@ -130,6 +131,7 @@ class MaterialUse:
 class ProductTime:
     """Standard and machine minutes of one finished piece of a product in one size, and what it takes.
 
+    spread    : how sure the standard minutes are; None when nothing is on the route
     materials : of the reference colour; another colour puts other materials in their place
     """
 
@@ -140,6 +142,7 @@ class ProductTime:
     machine_min: float
     estimate_share: float
     materials: tuple[MaterialUse, ...] = ()
+    spread: Spread | None = None
 
 
 @dataclass(frozen=True, slots=True)
