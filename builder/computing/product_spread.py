@@ -103,7 +103,7 @@ def product_spread(
     parts = sorted((_shared(one, variance) for one in gathered.values()), key=lambda one: (-one.error_min, one.source))
     sure = math.fsum(one.error_min**2 for one in gathered.values() if not one.estimated)
     narrower = 1 - math.sqrt(sure / variance) if variance > 0 else 0.0
-    following = tuple(_following(route, gathered, variance, studies, precision))
+    following = tuple(_following(route, gathered, studies, precision))
     return Spread(total - half, total + half, RANGE_CONFIDENCE, tuple(parts), narrower, following)
 
 
@@ -124,25 +124,30 @@ def _by_source(route: Sequence[RouteShare]) -> dict[str, SpreadPart]:
 
 def _shared(one: SpreadPart, variance: float) -> SpreadPart:
     share = one.error_min**2 / variance if variance > 0 else 0.0
-    return SpreadPart(one.source, one.minutes, one.error_min, share, one.estimated)
+    half = z_quantile(RANGE_CONFIDENCE) * one.error_min
+    return SpreadPart(one.source, one.minutes, one.error_min, share, one.estimated, half)
 
 
 def _following(
     route: Sequence[RouteShare],
     gathered: Mapping[str, SpreadPart],
-    variance: float,
     studies: Mapping[str, StudySummary],
     precision: Precision,
 ) -> list[NextStudy]:
     """Operations whose study would narrow the interval, most variance a minute of study first.
 
+    How observers rate and what is allowed are no matter of one more study, so their variance is left aside.
+
     After it the operation's minutes rest on readings that keep the plant's precision. Cycles: those its study still
     lacks, or for work never timed the number recommended for so long a cycle.
     """
+    narrowable = {source: one.error_min for source, one in gathered.items() if source not in (RATINGS, ALLOWANCES)}
+    variance = math.fsum(error**2 for error in narrowable.values())
     found = []
     for line in _once(route):
-        left = math.fsum((gathered[part.source].error_min - part.error_min) ** 2 for part in line.parts)
-        now = math.fsum(gathered[part.source].error_min ** 2 for part in line.parts)
+        mine = [part for part in line.parts if part.source in narrowable]
+        left = math.fsum((narrowable[part.source] - part.error_min) ** 2 for part in mine)
+        now = math.fsum(narrowable[part.source] ** 2 for part in mine)
         after = (precision.within / z_quantile(precision.confidence) * line.labour_min) ** 2
         gain = (now - left - after) / variance if variance > 0 else 0.0
         cycles = _cycles(line, studies)
@@ -164,6 +169,6 @@ def _once(route: Sequence[RouteShare]) -> Iterator[RouteShare]:
 
 def _cycles(line: RouteShare, studies: Mapping[str, StudySummary]) -> int:
     study = studies.get(line.operation)
-    estimated = any(part.estimated or not part.source.startswith("study:") for part in line.parts)
+    estimated = any(part.estimated or not part.source.startswith(("study:", RATINGS)) for part in line.parts)
     fresh = recommended_cycles(line.cycle_min) if estimated and line.cycle_min > 0 else 0
     return max([fresh, *(step.more_needed for step in study.steps)] if study is not None else [fresh])

@@ -13,6 +13,7 @@ class SpreadPart:
     minutes   : standard minutes that come from it
     error_min : one standard deviation of them
     share     : of the product's variance, 0 to 1
+    half_min  : half the width of the interval, were this the only source
     """
 
     source: str
@@ -20,6 +21,7 @@ class SpreadPart:
     error_min: float
     share: float
     estimated: bool
+    half_min: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +29,7 @@ class NextStudy:
     """A study of an operation that would narrow the product's interval.
 
     cycles, minutes : to be timed, and how long that takes at the standard pace
-    gain            : share of the product's variance it would remove, 0 to 1
+    gain            : share it would remove of the variance that studies can narrow: all but ratings and allowances
     """
 
     operation: str

@@ -27,6 +27,7 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
+from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
     "Callout",
@@ -56,6 +57,8 @@ __all__ = [
     "VariantView",
     "controlled_facts",
     "method_hash",
+    "origin_words",
+    "time_source_words",
     "output_hash",
     "plant_views",
     "tag_of",

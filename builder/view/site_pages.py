@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from builder.checking import explanations, level_words
 from builder.model import (
     KINDS,
-    OperationTime,
     PlantModel,
     Product,
     ProductTime,
@@ -39,7 +38,7 @@ from builder.view.pages import (
     VariantView,
 )
 from builder.view.sheet import SheetView
-from builder.view.time_words import source_words
+from builder.view.time_words import origin_words
 
 
 @dataclass(slots=True)
@@ -196,7 +195,7 @@ class PageMaker:
                 start_share=(line.cumulative_min - line.own_min) / total,
                 own_share=line.own_min / total,
                 estimated=line.estimate_share,
-                source=_source(line, operation),
+                source=origin_words(line, operation),
                 figure=view.picture,
             )
 
@@ -256,16 +255,3 @@ def _operations_count(number: int) -> str:
 
 def _runs(line: RouteLine) -> str:
     return "" if line.quantity == 1 else f"{show_number(line.quantity)} runs a piece"
-
-
-def _source(line: RouteLine, time: OperationTime | None) -> str:
-    """Where an operation's time comes from, shortest first: readings, table, model, estimates."""
-    if time is None:
-        return ""
-    readings = sum(step.readings for step in time.steps)
-    found = {one for step in time.steps for one in step.source.split(" + ")}
-    words = [f"{readings} readings"] if readings else []
-    words += [source_words(one) for one in ("carried over", "element", "model") if one in found]
-    if line.estimate_share > 0:
-        words.append(f"{show_percent(line.estimate_share, 0)} estimated")
-    return ", ".join(words)

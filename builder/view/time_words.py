@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from builder.model import EACH_PIECE, OperationTime, Step, StepTime, show_number, show_seconds
+from builder.model import (
+    EACH_PIECE,
+    OperationTime,
+    PlantModel,
+    RouteLine,
+    Step,
+    StepTime,
+    show_number,
+    show_percent,
+    show_seconds,
+)
 
 _SOURCES = {
     "study": "readings",
@@ -51,3 +61,31 @@ def step_source(time: StepTime | None) -> str:
 def source_words(source: str) -> str:
     """A source of time in words."""
     return _SOURCES[source]
+
+
+def origin_words(line: RouteLine, time: OperationTime | None) -> str:
+    """Where an operation's time comes from, surest first: readings, element table, machine model, estimates."""
+    if time is None:
+        return ""
+    readings = sum(step.readings for step in time.steps)
+    found = {one for step in time.steps for one in step.source.split(" + ")}
+    words = [f"{readings} readings"] if readings else []
+    words += [source_words(one) for one in ("carried over", "stale", "element", "model") if one in found]
+    if line.estimate_share > 0:
+        words.append(f"{show_percent(line.estimate_share, 0)} estimated")
+    return ", ".join(words)
+
+
+def time_source_words(source: str, model: PlantModel) -> str:
+    """A source of time, as the interval of a product names it, in words."""
+    kind, _, name = source.partition(":")
+    operation, _, step = name.partition("/")
+    if kind == "study":
+        return f"readings of {operation}, step {step}"
+    if kind == "estimate":
+        return f"estimate of {operation}, step {step}"
+    if kind == "element":
+        return f"element {model.elements[name].title if name in model.elements else name}"
+    if kind == "model":
+        return f"machine model of {model.stations[name].title if name in model.stations else name}"
+    return {"allowances": "allowances", "ratings": "ratings, all observers alike"}[kind]

@@ -69,17 +69,31 @@ def test_times_json_has_stable_keys() -> None:
         "standard_minutes",
         "machine_minutes",
         "estimate_share",
+        "interval",
         "operations",
+        "stations",
+        "labour_grades",
         "materials",
+    }
+    assert set(product["interval"]) == {
+        "low_minutes",
+        "high_minutes",
+        "confidence",
+        "width_from_estimates",
+        "sources",
+        "time_next",
     }
     assert set(product["materials"][0]) == {"material", "area_mm2", "length_mm", "pieces", "seam_mm"}
     assert set(product["operations"][0]) == {
         "operation",
         "station",
+        "labour_grade",
         "quantity",
         "own_minutes",
         "own_machine_minutes",
         "cumulative_minutes",
+        "estimate_share",
+        "comes_from",
     }
 
 

@@ -1,0 +1,135 @@
+"""Times for programs: the JSON object and the CSV table of `seamboard times`, unrounded."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from builder.commands.times_asked import Asked
+from builder.model import PlantModel, ProductTime, Results, RouteLine, Spread, in_colour
+from builder.view import origin_words
+
+
+def as_json(asked: Iterable[Asked], results: Results, model: PlantModel) -> dict[str, Any]:
+    """One object with stable keys."""
+    return {"batch": results.batch, "products": [_product(one, results, model) for one in asked]}
+
+
+def _product(asked: Asked, results: Results, model: PlantModel) -> dict[str, Any]:
+    one = asked.time
+    return {
+        "product": one.product,
+        "variant": one.variant,
+        "colour": asked.colour,
+        "standard_minutes": one.standard_min,
+        "machine_minutes": one.machine_min,
+        "estimate_share": one.estimate_share,
+        "interval": _interval(one.spread) if one.spread is not None else None,
+        "operations": [_line(line, one, results, model) for line in one.lines],
+        "stations": _sums(one.lines, {line.station: line.station for line in one.lines}, "station"),
+        "labour_grades": _sums(one.lines, grades(one, model), "labour_grade"),
+        "materials": [_use(use, asked.swaps) for use in one.materials],
+    }
+
+
+def _interval(spread: Spread) -> dict[str, Any]:
+    return {
+        "low_minutes": spread.low_min,
+        "high_minutes": spread.high_min,
+        "confidence": spread.confidence,
+        "width_from_estimates": spread.estimates_width,
+        "sources": [
+            {
+                "source": part.source,
+                "minutes": part.minutes,
+                "error_minutes": part.error_min,
+                "variance_share": part.share,
+                "estimated": part.estimated,
+            }
+            for part in spread.parts
+        ],
+        "time_next": [
+            {"operation": one.operation, "cycles": one.cycles, "minutes": one.minutes, "gain": one.gain}
+            for one in spread.following
+        ],
+    }
+
+
+def _line(line: RouteLine, one: ProductTime, results: Results, model: PlantModel) -> dict[str, Any]:
+    return {
+        "operation": line.operation,
+        "station": line.station,
+        "labour_grade": model.stations[line.station].labour_grade,
+        "quantity": float(line.quantity),
+        "own_minutes": line.own_min,
+        "own_machine_minutes": line.own_machine_min,
+        "cumulative_minutes": line.cumulative_min,
+        "estimate_share": line.estimate_share,
+        "comes_from": origin_words(line, results.operations.get((line.operation, one.product, one.variant or ""))),
+    }
+
+
+def grades(one: ProductTime, model: PlantModel) -> dict[str, str]:
+    """The labour grade of each station on a route; '' where none is typed."""
+    return {line.station: model.stations[line.station].labour_grade or "" for line in one.lines}
+
+
+def sums_by(lines: Iterable[RouteLine], group: Mapping[str, str]) -> dict[str, tuple[float, float]]:
+    """Labour and machine minutes by a group of stations, in the order of the route."""
+    found: dict[str, tuple[float, float]] = {}
+    for line in lines:
+        labour, machine = found.get(group[line.station], (0.0, 0.0))
+        found[group[line.station]] = (labour + line.own_min, machine + line.own_machine_min)
+    return found
+
+
+def _sums(lines: Iterable[RouteLine], group: Mapping[str, str], key: str) -> list[dict[str, Any]]:
+    return [
+        {key: name or None, "minutes": labour, "machine_minutes": machine}
+        for name, (labour, machine) in sums_by(lines, group).items()
+    ]
+
+
+def _use(use: Any, swaps: Mapping[str, str]) -> dict[str, Any]:
+    return {
+        "material": in_colour(use.material, swaps),
+        "area_mm2": use.area_mm2,
+        "length_mm": use.length_mm,
+        "pieces": use.pieces,
+        "seam_mm": use.seam_mm,
+    }
+
+
+_COLUMNS = (
+    *("product", "size", "colour", "operation", "station", "labour_grade", "runs"),
+    *("labour_min", "so_far_min", "machine_min", "estimated", "comes_from"),
+)
+
+
+def as_csv(asked: Iterable[Asked], results: Results, model: PlantModel) -> str:
+    """A row an operation, for spreadsheets; decimal points, commas."""
+    out = io.StringIO()
+    rows = csv.writer(out, lineterminator="\n")
+    rows.writerow(_COLUMNS)
+    for one in asked:
+        for line in one.time.lines:
+            plain = _line(line, one.time, results, model)
+            rows.writerow(
+                [
+                    one.time.product,
+                    one.time.variant or "",
+                    one.colour or "",
+                    line.operation,
+                    line.station,
+                    plain["labour_grade"] or "",
+                    plain["quantity"],
+                    line.own_min,
+                    line.cumulative_min,
+                    line.own_machine_min,
+                    line.estimate_share,
+                    plain["comes_from"],
+                ]
+            )
+    return out.getvalue()
