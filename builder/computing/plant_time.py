@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from builder.computing.allowance import plant_factor
+from builder.computing.allowance import station_allowance
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.operation_time import operation_time
 from builder.computing.step_time import bench_of, step_times
@@ -40,7 +40,6 @@ class _Clock:
 
     model: PlantModel
     book: ShapeBook
-    factor: float
     dimensions: Dimensions
     _seen: dict[_Key, OperationTime | None] = field(default_factory=dict)
     _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
@@ -76,7 +75,8 @@ class _Clock:
         bench = bench_of(self.model, self.book, name, values, self._studied(name, values))
         if bench is None:
             return None
-        return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, self.factor)
+        allowed = station_allowance(self.model.plant, bench.station)
+        return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, allowed)
 
     def _studied(self, name: str, values: Values) -> Values | None:
         """Dimensions of the size a study was taken in, None when they are these or the study names no size."""
@@ -102,7 +102,7 @@ def operation_dimensions(model: PlantModel, book: ShapeBook, name: str) -> tuple
 
 def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: Mapping[str, bool]) -> Results:
     """All times of a plant. `usable` says which operations may be computed; the rest leave the routes quietly."""
-    clock = _Clock(model, book, plant_factor(model.plant.allowances), dimensions)
+    clock = _Clock(model, book, dimensions)
     operations = {name: one for name, one in model.operations.items() if usable.get(name, True)}
     times: dict[tuple[str, str, str], OperationTime] = {}
     products: list[ProductTime] = []

@@ -22,6 +22,7 @@ from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
 from builder.model.quantity import Quantity, Range
 from builder.model.references import shown_part
+from builder.model.relaxation import FORCE_ROWS_LB, PUBLISHED_PERCENT, PUBLISHED_SOURCE, Relaxation, force_row_lb
 from builder.model.results import NO_SOURCE, MaterialUse, OperationTime, ProductTime, Results, RouteLine, StepTime
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
@@ -70,6 +71,7 @@ __all__ = [
     "Estimate",
     "Expression",
     "FAULTS",
+    "FORCE_ROWS_LB",
     "Fault",
     "FaultKind",
     "Feature",
@@ -100,6 +102,8 @@ __all__ = [
     "OperationTime",
     "Outline",
     "PROTECTIONS",
+    "PUBLISHED_PERCENT",
+    "PUBLISHED_SOURCE",
     "Pace",
     "Part",
     "Plant",
@@ -110,6 +114,7 @@ __all__ = [
     "Quantity",
     "Range",
     "Reading",
+    "Relaxation",
     "Results",
     "RouteLine",
     "RouteStep",
@@ -143,6 +148,7 @@ __all__ = [
     "fault",
     "find_dimension",
     "find_feature",
+    "force_row_lb",
     "full_name",
     "in_colour",
     "limit_range",
