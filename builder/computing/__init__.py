@@ -6,11 +6,13 @@ from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
-from builder.computing.relaxation import StrainFactor, rest_in_spell, strain_factors
+from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
 from builder.computing.study_time import basic_time
 
 __all__ = [
     "AllowanceLine",
+    "OWN",
+    "PUBLISHED",
     "StationAllowance",
     "StrainFactor",
     "allowance_factor",

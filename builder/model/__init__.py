@@ -22,7 +22,14 @@ from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
 from builder.model.quantity import Quantity, Range
 from builder.model.references import shown_part
-from builder.model.relaxation import FORCE_ROWS_LB, PUBLISHED_PERCENT, PUBLISHED_SOURCE, Relaxation, force_row_lb
+from builder.model.relaxation import (
+    FORCE_ROWS_LB,
+    PUBLISHED_PERCENT,
+    PUBLISHED_SOURCE,
+    Relaxation,
+    force_of_row,
+    force_row_lb,
+)
 from builder.model.results import NO_SOURCE, MaterialUse, OperationTime, ProductTime, Results, RouteLine, StepTime
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
@@ -148,6 +155,7 @@ __all__ = [
     "fault",
     "find_dimension",
     "find_feature",
+    "force_of_row",
     "force_row_lb",
     "full_name",
     "in_colour",

@@ -37,7 +37,11 @@ class Allowances(Noun):
         total = self.personal + self.fatigue + self.delays + self.contingency
         if self.convention == "share of the shift" and total >= 1:
             message = "the allowances take the whole shift, so no time is left to work"
-            context = {"message": message, "offset": 0, "remedy": "Lower them, or name the convention they were meant in"}
+            context = {
+                "message": message,
+                "offset": 0,
+                "remedy": "Lower them, or correct the convention",
+            }
             raise PydanticCustomError("text_fault", "{message}", context)
         return self
 

@@ -74,6 +74,11 @@ def force_row_lb(weight: Quantity) -> int | None:
     return next((row for row in FORCE_ROWS_LB if pounds <= row), None)
 
 
+def force_of_row(row_lb: int) -> Quantity:
+    """The force that a row of the force table goes up to."""
+    return Quantity.of(row_lb * POUND_FORCE, "force", "lbf")
+
+
 def _read_weight(text: str) -> Quantity:
     unit = text.strip().lstrip("0123456789./½¼¾⅛⅜⅝⅞⅓⅔ ")
     if text.strip() and not unit:
@@ -100,7 +105,9 @@ def _read_figure(text: str) -> str:
     if text in PUBLISHED_PERCENT:
         return text
     if text == "air":
-        raise TextFault("air has no figure to replace: each station types its own", 0, "Write `air: 3 %` at the station")
+        raise TextFault(
+            "air has no figure to replace: each station types its own", 0, "Write `air: 3 %` at the station"
+        )
     factor = text.partition(",")[0]
     close = near(text, PUBLISHED_PERCENT)
     rows = [one for one in PUBLISHED_PERCENT if one.partition(",")[0] == factor]

@@ -91,7 +91,9 @@ def test_both_conventions_agree_when_converted(permille: list[int], policy: int,
     basic = [one / (1 - sum(shift)) for one in shift]
     bench = station(LAMP if strained else None)
     raised = {"policy": f"{policy / 10} %"}
-    one = plant({"convention": "share of the shift", **raised, **{n: str(s) for n, s in zip(names, shift, strict=True)}})
+    one = plant(
+        {"convention": "share of the shift", **raised, **{n: str(s) for n, s in zip(names, shift, strict=True)}}
+    )
     other = plant({**raised})
     exact = other.allowances.model_copy(update=dict(zip(names, basic, strict=True)))
     other = other.model_copy(update={"allowances": exact})
