@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.computing import PUBLISHED, station_allowance
-from builder.model import PUBLISHED_SOURCE, Plant, Station, force_row_lb, show_number, show_percent, show_quantity
+from builder.model import (
+    PUBLISHED_SOURCE,
+    Plant,
+    Station,
+    force_row_lb,
+    show_mass,
+    show_number,
+    show_percent,
+    show_quantity,
+)
 
 
 def allowance_rows(plant: Plant, station: Station) -> Iterator[tuple[str, str, str]]:
@@ -41,4 +50,6 @@ def _words(words: str, plant: Plant, station: Station) -> str:
     if force is None or not words.startswith("force,"):
         return words
     row = f"{force_row_lb(force)} lb"
-    return f"force, {show_quantity(force, plant.units)}" + ("" if force.text == row else f", row of {row}")
+    is_mass = force.dimension == "mass"
+    shown = show_mass(force.value, plant.units) if is_mass else show_quantity(force, plant.units)
+    return f"force, {shown}" + ("" if force.text == row else f", row of {row}")

@@ -87,18 +87,15 @@ parts = st.lists(st.integers(0, 200), min_size=4, max_size=4)
 def test_both_conventions_agree_when_converted(permille: list[int], policy: int, strained: bool) -> None:
     """Shares p of the shift that add up to a are shares p ÷ (1 − a) of basic time, line by line and in the factor."""
     names = ("personal", "fatigue", "delays", "contingency")
-    shift = [Fraction(one, 1000) for one in permille]
-    basic = [one / (1 - sum(shift)) for one in shift]
+    shift = {name: Fraction(one, 1000) for name, one in zip(names, permille, strict=True)}
+    basic = {name: one / (1 - sum(shift.values())) for name, one in shift.items()}
     bench = station(LAMP if strained else None)
     raised = {"policy": f"{policy / 10} %"}
-    one = plant(
-        {"convention": "share of the shift", **raised, **{n: str(s) for n, s in zip(names, shift, strict=True)}}
-    )
-    other = plant({**raised})
-    exact = other.allowances.model_copy(update=dict(zip(names, basic, strict=True)))
-    other = other.model_copy(update={"allowances": exact})
+    one = plant({"convention": "share of the shift", **raised, **{name: str(part) for name, part in shift.items()}})
+    plain = plant(raised)
+    other = plain.model_copy(update={"allowances": plain.allowances.model_copy(update=basic)})
     assert station_allowance(one, bench) == station_allowance(other, bench)
-    expected = allowance_factor(float(sum(shift)), "share of the shift") + (0.03 if strained else 0)
+    expected = allowance_factor(float(sum(shift.values())), "share of the shift") + (0.03 if strained else 0)
     assert float(station_allowance(one, bench).work_factor) == pytest.approx(expected, abs=1e-12)
 
 

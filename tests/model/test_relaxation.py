@@ -74,7 +74,7 @@ def test_allowances_that_take_the_whole_shift_are_refused(tmp_path: Path) -> Non
     typed = "{convention: %s, personal: 50 %%, fatigue: 40 %%, delays: 10 %%}"
     found = one_fault(f"plant.yaml: {{allowances: {typed % 'share of the shift'}}}", tmp_path / "a")
     assert "no time is left to work" in found[0]
-    assert found[2].startswith("allowances:")
+    assert found[2].startswith("convention:")
     assert check_plant(lay_over(f"plant.yaml: {{allowances: {typed % 'share of basic time'}}}", tmp_path / "b")).results
 
 

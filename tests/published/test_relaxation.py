@@ -1,7 +1,8 @@
 """Relaxation allowances against the published table, percent by percent, and the rule of rest inside machine time.
 
 Table: variable-allowance table after the ILO, as printed in W. J. Stevenson, Operations Management, 14th ed. (2021),
-ch. 7, table 7.4 (its source there: B. Niebel, Motion and Time Study, 8th ed., 1988); read at nursingexpertshelp.com/data.
+ch. 7, table 7.4 (its source there: B. Niebel, Motion and Time Study, 8th ed., 1988); text read at
+https://nursingexpertshelp.com/data/.
 All figures are percent of normal (basic) time, whole numbers as printed.
 """
 
