@@ -74,6 +74,8 @@ class OperationTime:
                                  and the run itself
     labour_min, machine_min    : standard minutes of labour, minutes the machine is held
     estimate_share             : share of labour_min that rests on estimates, 0 to 1
+    allowance                  : (words, share of basic time) of what makes up the allowance, what is rested inside
+                                 machine time as a negative one; basic labour × (1 + their sum) is labour_min
     """
 
     operation: str
@@ -84,6 +86,7 @@ class OperationTime:
     labour_min: float
     machine_min: float
     estimate_share: float
+    allowance: tuple[tuple[str, float], ...] = ()
 
     def step(self, name: str) -> StepTime | None:
         """The time of a step by its name."""

@@ -103,6 +103,8 @@ def station_data(station: StationPage, pens: Pens) -> Data:
         "kind": station.kind,
         "facts": [(name, value, len(value) > _LONG_FACT) for name, value in station.facts],
         "settings": station.settings,
+        "allowances": station.allowances,
+        "allowance_note": station.allowance_note,
         "operations": station.operations,
         "lists": [
             one

@@ -99,6 +99,9 @@ class StationPage:
     start: tuple[tuple[str, str], ...] = shown(default=())
     close_down: tuple[tuple[str, str], ...] = shown(default=())
     """what is checked, and how, before the first piece and after the last of a shift"""
+    allowances: tuple[tuple[str, str, str], ...] = shown(default=())
+    """what it is for, share of basic time, who says so; the last line is all of them"""
+    allowance_note: str = shown(default="")
 
 
 @dataclass(frozen=True, slots=True)

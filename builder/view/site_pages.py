@@ -23,6 +23,7 @@ from builder.model import (
     show_range,
     show_use,
 )
+from builder.view.allowance_rows import allowance_note, allowance_rows
 from builder.view.controls import cautions_of, protection_of, proved_by
 from builder.view.grouping import SheetGroup
 from builder.view.pages import (
@@ -130,6 +131,8 @@ class PageMaker:
                 operations=operations,
                 start=tuple(station.start.items()),
                 close_down=tuple(station.close_down.items()),
+                allowances=tuple(allowance_rows(self.model.plant, station)),
+                allowance_note=allowance_note(self.model.plant, station),
             )
 
     def rules(self) -> RulesPage:

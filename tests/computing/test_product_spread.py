@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.computing import allowance_factor, operation_time
+from builder.computing import AllowanceLine, StationAllowance, operation_time
 from builder.computing.product_spread import RATINGS, RouteShare, labour_parts, product_spread
 from builder.model import KINDS, Precision, SpreadPart, Station, StepTime, TimePart
 
@@ -78,7 +78,7 @@ def test_parts_add_up_to_the_labour(outside: float, inside: float, run: float, p
         StepTime("i", inside, 0, 0, 0, Fraction(1), "x", during="r", parts=(TimePart("e:i", inside, 1.0),)),
     ]
     kind = KINDS["click press"]
-    factor = allowance_factor(0.13, "share of basic time")
-    time = operation_time("op", steps, _station(), kind, factor)
+    allowed = StationAllowance((AllowanceLine("personal", Fraction(13, 100), "plant"),))
+    time = operation_time("op", steps, _station(), kind, allowed)
     parts = labour_parts(time, _station(), kind, 2.0)
     assert math.fsum(part.minutes for part in parts) == pytest.approx(2 * time.labour_min)
