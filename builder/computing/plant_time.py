@@ -132,7 +132,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
         time = clock.time(name, dimensions.values)
         if time is not None:
             times[name, "", ""] = time
-    return Results(times, tuple(products), model.plant.batch, clock.studies)
+    return Results(times, tuple(products), model.plant.batch, clock.studies, precision_of(model.plant))
 
 
 def _product_time(

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.model.spread_results import Spread
-from builder.model.study_results import StudySummary
+from builder.model.study_results import Precision, StudySummary
 
 NO_SOURCE = "none"
 
@@ -155,9 +155,11 @@ class Results:
     operations : by (operation, product or '', size or ''): an operation's time in that size's geometry
     products   : in the order of the files, sizes in the order typed
     studies    : by operation, what its study says
+    precision  : what the plant asks of the mean of a study
     """
 
     operations: Mapping[tuple[str, str, str], OperationTime]
     products: tuple[ProductTime, ...]
     batch: int
     studies: Mapping[str, StudySummary] = field(default_factory=dict)
+    precision: Precision = field(default_factory=Precision)

@@ -161,6 +161,10 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
         "pieces_an_hour": variant.pieces_an_hour,
         "stations": variant.stations,
         "materials": variant.materials,
+        "interval": variant.interval.replace(" ", "\u00a0"),
+        "sure": variant.sure,
+        "sources": variant.sources,
+        "following": variant.following,
         "rows": [_route_row(row, variant.anchor, root_of(product.path), pens) for row in variant.rows],
     }
 
@@ -173,6 +177,7 @@ def _route_row(row: RouteRow, anchor: str, root: str, pens: Pens) -> Data:
         "own": row.own,
         "cumulative": row.cumulative,
         "source": row.source,
+        "study": root + row.study if row.study else "",
         "thumbnail": _thumbnail(row.figure, anchor, pens) if row.figure else "",
         "bar": bar_of(row),
     }
