@@ -43,7 +43,8 @@ def rested_inside(basic: float, rest: float, spells: Sequence[tuple[float, float
     basic  : basic labour of a run [s]; rest : rest from fatigue it earns, as a share of it
     spells : (unoccupied time each time [s], times a run)
     Never more than the rest earned, so labour keeps its basic time, its personal needs and its delays in full: those
-    are no reason to sit beside a machine. Each spell is taken as unbroken: work inside is done at one end of the run.
+    are no reason to sit beside a machine. Each spell is taken as unbroken: work inside is done at one end of the run,
+    and what comes more seldom than the run is averaged over its runs.
     Source: ILO, *Introduction to Work Study*, memory; which of its allowances count as rest: ours, after it.
     """
     return min(basic * rest, sum(times * rest_in_spell(spell) for spell, times in spells))
