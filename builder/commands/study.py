@@ -28,6 +28,7 @@ _FORMS = ("t iterated", "t pilot", "normal", "40 root")
 @click.option("--needed", "form", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
 def command(file: Path | None, as_json: bool, within: float, confidence: float, form: str) -> None:
     """Mean, spread, basic time, its interval and the readings still needed of each step in FILE (CSV)."""
+    from builder.checking import study_findings
     from builder.commands import report
     from builder.computing import summarise
     from builder.model import Precision
@@ -37,14 +38,17 @@ def command(file: Path | None, as_json: bool, within: float, confidence: float, 
     if not 0 < within < 100 or not 0 < confidence < 100:
         raise UsageError("--within and --confidence are percentages between 0 and 100")
     study, findings, lines = _read(file)
+    summary = None
+    if study is not None:
+        summary = summarise(study, Precision(within / 100, confidence / 100, form), study.self_paced())
+        findings += study_findings(study, summary)
 
     def line_text(place: Place) -> str:
         return lines[place.line - 1] if 0 < place.line <= len(lines) else ""
 
     report.show_all(sorted(findings, key=lambda one: one.sort_key), line_text)
-    if study is None:
+    if study is None or summary is None:
         sys.exit(1)
-    summary = summarise(study, Precision(within / 100, confidence / 100, form), study.self_paced())
     if as_json:
         click.echo(json.dumps({"steps": [_plain(one) for one in summary.steps]}, ensure_ascii=False, indent=1))
     else:
@@ -53,7 +57,6 @@ def command(file: Path | None, as_json: bool, within: float, confidence: float, 
 
 def _read(file: Path) -> tuple[Study | None, list[Finding], list[str]]:
     """A study's file without a plant around it, and what is wrong with it."""
-    from builder.checking import headless_finding
     from builder.finding import Severity
     from builder.model import read_study
     from builder.reading import CSV_LIMIT, read_table, split_lines
@@ -67,8 +70,6 @@ def _read(file: Path) -> tuple[Study | None, list[Finding], list[str]]:
     findings = list(table.findings)
     broken = any(one.severity is Severity.error for one in findings)
     study = read_study(table, findings)
-    if study is not None and not study.head:
-        findings.append(headless_finding(study))
     return None if broken else study, findings, split_lines(data.decode("utf-8-sig", "replace"))
 
 

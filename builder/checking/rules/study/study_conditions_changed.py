@@ -78,6 +78,7 @@ studies/hem.csv: |
   # stitch length: 2.5 mm
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     good="""
 operations/sew-hem.yaml:
@@ -87,6 +88,7 @@ studies/hem.csv: |
   # stitch length: 3 mm
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     follows_from=("name-unknown",),
 )
