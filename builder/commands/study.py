@@ -25,22 +25,58 @@ _FORMS = ("t iterated", "t pilot", "normal", "40 root")
 @click.option("--json", "as_json", is_flag=True, help="One object for programs, unrounded.")
 @click.option("--within", default=5.0, show_default=True, help="Percent of the mean it may lie to either side.")
 @click.option("--confidence", default=95.0, show_default=True, help="Percent.")
-@click.option("--needed", "form", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
-def command(file: Path | None, as_json: bool, within: float, confidence: float, form: str) -> None:
+@click.option("--form", "operation", metavar="OPERATION", help="An empty study of OPERATION, to be filled in.")
+@click.option("--cycles", default=20, show_default=True, type=click.IntRange(1, 500), help="Rows of the form.")
+@click.option("--in", "folder", default="instructions", type=click.Path(path_type=Path), help="The plant, for --form.")
+@click.option("--needed", "method", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
+def command(
+    file: Path | None,
+    as_json: bool,
+    within: float,
+    confidence: float,
+    operation: str | None,
+    cycles: int,
+    folder: Path,
+    method: str,
+) -> None:
     """Mean, spread, basic time, its interval and the readings still needed of each step in FILE (CSV)."""
+    if operation is not None:
+        _form(operation, folder, cycles)
+    else:
+        _study(file, as_json, within, confidence, method)
+
+
+def _form(operation: str, folder: Path, cycles: int) -> None:
+    from builder.commands import report
+    from builder.model import near
+    from builder.pipeline import check_plant, today_of
+    from builder.view import study_form
+
+    checked = check_plant(folder)
+    if checked.linked is None or (operation in checked.linked.model.operations and operation not in checked.usable):
+        report.show_findings(checked)
+        sys.exit(1)
+    model = checked.linked.model
+    if operation not in model.operations:
+        close = near(operation, model.operations)
+        raise UsageError(f"no operation is called {operation}" + (f"; did you mean {close[0]}?" if close else ""))
+    click.echo(study_form(model, checked.linked.dimensions, operation, today_of().isoformat(), cycles), nl=False)
+
+
+def _study(file: Path | None, as_json: bool, within: float, confidence: float, method: str) -> None:
     from builder.checking import study_findings
     from builder.commands import report
     from builder.computing import summarise
     from builder.model import Precision
 
     if file is None:
-        raise UsageError("name a study's CSV file")
+        raise UsageError("name a study's CSV file, or --form OPERATION")
     if not 0 < within < 100 or not 0 < confidence < 100:
         raise UsageError("--within and --confidence are percentages between 0 and 100")
     study, findings, lines = _read(file)
     summary = None
     if study is not None:
-        summary = summarise(study, Precision(within / 100, confidence / 100, form), study.self_paced())
+        summary = summarise(study, Precision(within / 100, confidence / 100, method), study.self_paced())
         findings += study_findings(study, summary)
 
     def line_text(place: Place) -> str:

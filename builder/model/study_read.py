@@ -14,6 +14,8 @@
 Seconds, or decimal minutes where the header says so: `reading (min)`. Columns of other names are not read.
 Head lines (`# key: value`) say the conditions; `decimal: comma` says that numbers have decimal commas.
 
+A row without reading, rating and note is one of a form that nobody filled in, and is passed over.
+
 Refused, each with its remedy: a reading of 0 or less, a running watch that goes back, a rating that is missing where
 others of the step have one, `out:` without a reason, a decimal comma where the head doesn't say so.
 """
@@ -138,6 +140,8 @@ class _Reader:
     def readings(self) -> Iterator[Reading]:
         for row in self.table.rows:
             note = self.columns.text(row, "note")
+            if not note and not any(self.columns.text(row, name) for name in ("reading", "clock", "rating")):
+                continue  # a row of a form that nobody filled in
             column = "clock" if "clock" in self.columns.of else "reading"
             try:
                 if note.casefold().partition(":")[0].strip() == START and column == "clock":

@@ -27,6 +27,7 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
+from builder.view.study_form import study_form
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
@@ -63,6 +64,7 @@ __all__ = [
     "controlled_facts",
     "method_hash",
     "origin_words",
+    "study_form",
     "time_source_words",
     "output_hash",
     "plant_views",
