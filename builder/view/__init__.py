@@ -12,6 +12,7 @@ from builder.view.chart import (
     HistogramBar,
     RunChart,
 )
+from builder.view.empty_study import study_form
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
 from builder.view.pages import (
@@ -38,7 +39,6 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
-from builder.view.study_form import study_form
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
