@@ -1,11 +1,12 @@
 """Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
 
-from builder.computing.allowance import allowance_factor, plant_factor
+from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
-from builder.computing.operation_time import attendance_share, labour, operation_time
+from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
+from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
 from builder.computing.spread import (
     drift_z,
     interval,
@@ -36,6 +37,11 @@ __all__ = [
     "summarise",
     "t_quantile",
     "z_quantile",
+    "AllowanceLine",
+    "OWN",
+    "PUBLISHED",
+    "StationAllowance",
+    "StrainFactor",
     "allowance_factor",
     "attendance_share",
     "basic_time",
@@ -49,10 +55,13 @@ __all__ = [
     "operation_time",
     "operation_use",
     "path_time",
-    "plant_factor",
     "product_use",
+    "rest_in_spell",
+    "rested_inside",
     "seam_time",
     "segment_time",
+    "station_allowance",
+    "strain_factors",
     "tack_time",
     "variants",
 ]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from builder.computing.allowance import plant_factor
+from builder.computing.allowance import station_allowance
 from builder.computing.conditions import bench_then, is_stale
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.operation_time import operation_time
@@ -47,7 +47,6 @@ class _Clock:
 
     model: PlantModel
     book: ShapeBook
-    factor: float
     dimensions: Dimensions
     studies: dict[str, StudySummary] = field(default_factory=dict)
     _seen: dict[_Key, OperationTime | None] = field(default_factory=dict)
@@ -86,7 +85,8 @@ class _Clock:
             return None
         if self.model.study_of(name) is not None:
             bench = self._studied(bench)
-        return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, self.factor)
+        allowed = station_allowance(self.model.plant, bench.station)
+        return operation_time(name, tuple(step_times(bench)), bench.station, bench.kind, allowed)
 
     def _studied(self, bench: Bench) -> Bench:
         """The bench with what its study says, and the conditions it was taken under."""
@@ -114,7 +114,7 @@ def operation_dimensions(model: PlantModel, book: ShapeBook, name: str) -> tuple
 
 def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: Mapping[str, bool]) -> Results:
     """All times of a plant. `usable` says which operations may be computed; the rest leave the routes quietly."""
-    clock = _Clock(model, book, plant_factor(model.plant.allowances), dimensions)
+    clock = _Clock(model, book, dimensions)
     operations = {name: one for name, one in model.operations.items() if usable.get(name, True)}
     times: dict[tuple[str, str, str], OperationTime] = {}
     products: list[ProductTime] = []
@@ -132,7 +132,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
         time = clock.time(name, dimensions.values)
         if time is not None:
             times[name, "", ""] = time
-    return Results(times, tuple(products), model.plant.batch, clock.studies)
+    return Results(times, tuple(products), model.plant.batch, clock.studies, precision_of(model.plant))
 
 
 def _product_time(
@@ -153,14 +153,15 @@ def _product_time(
 
 
 def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | None], clock: _Clock) -> Spread:
-    model, shares, ratings = clock.model, [], rating_error(clock.model.plant)
+    model, shares, plant = clock.model, [], clock.model.plant
+    ratings, allowed = rating_error(plant), allowance_error(plant)
     for line in lines:
         time, kind = times[line.operation], model.kind_of(line.operation)
         if time is not None and kind is not None and time.labour_min > 0:
             own = line.own_min / time.labour_min
-            parts = labour_parts(time, model.stations[line.station], kind, own, ratings)
+            parts = labour_parts(time, model.stations[line.station], kind, own, ratings, allowed)
             shares.append(RouteShare(line.operation, line.own_min, time.labour_min, parts))
-    return product_spread(shares, clock.studies, precision_of(model.plant), allowance_error(model.plant, clock.factor))
+    return product_spread(shares, clock.studies, precision_of(plant))
 
 
 def _lines(

@@ -44,12 +44,18 @@ class RouteShare:
 
 
 def labour_parts(
-    time: OperationTime, station: Station, kind: MachineKind, quantity: float, rating_error: float = 0.0
+    time: OperationTime,
+    station: Station,
+    kind: MachineKind,
+    quantity: float,
+    rating_error: float = 0.0,
+    allowance_error: float = 0.0,
 ) -> tuple[SpreadPart, ...]:
     """What a finished piece's labour at an operation is made of, by source, allowances spread over all of it.
 
     Of a run and the work inside it, whichever the operator owes counts, as in `operation_time`.
-    rating_error : one standard deviation of all ratings together, as a share; observers err alike in all their studies
+    rating_error    : one standard deviation of all ratings together, as a share; observers err alike in all studies
+    allowance_error : the same of the allowances, as a share of what they add; 0 for a plant that holds them for decided
     """
     attended = attendance_share(station, kind)
     found: dict[tuple[str, bool], list[float]] = defaultdict(lambda: [0.0, 0.0])
@@ -60,6 +66,10 @@ def labour_parts(
         if rating_error and not part.run and part.source.startswith("study:"):
             found[RATINGS, False][1] += weight * part.seconds * rating_error
     basic = math.fsum(seconds for seconds, _ in found.values())
+    if allowance_error:
+        found[ALLOWANCES, False][1] = (
+            max(time.labour_min * 60 - basic, 0.0) * basic / (time.labour_min * 60) * allowance_error
+        )
     scale = quantity * time.labour_min / basic if basic > 0 else 0.0
     return tuple(
         SpreadPart(source, scale * seconds, scale * error, 0.0, estimated)
@@ -83,21 +93,10 @@ def _weighted(time: OperationTime, attended: float) -> Iterator[tuple[TimePart, 
             yield from ((part, float(one.share)) for one in inner for part in one.parts if not part.run)
 
 
-def product_spread(
-    route: Sequence[RouteShare],
-    studies: Mapping[str, StudySummary],
-    precision: Precision,
-    allowance_share: float = 0.0,
-) -> Spread:
-    """The interval of a route's standard minutes and what to time next.
-
-    allowance_share : one standard deviation of what the allowances add, as a share of the standard minutes; 0 for a
-                      plant that holds them for decided
-    """
+def product_spread(route: Sequence[RouteShare], studies: Mapping[str, StudySummary], precision: Precision) -> Spread:
+    """The interval of a route's standard minutes and what to time next."""
     total = math.fsum(line.labour_min for line in route)
     gathered = _by_source(route)
-    if allowance_share:
-        gathered[ALLOWANCES] = SpreadPart(ALLOWANCES, 0.0, total * allowance_share, 0.0, False)
     variance = math.fsum(one.error_min**2 for one in gathered.values())
     half = z_quantile(RANGE_CONFIDENCE) * math.sqrt(variance)
     parts = sorted((_shared(one, variance) for one in gathered.values()), key=lambda one: (-one.error_min, one.source))
@@ -169,6 +168,8 @@ def _once(route: Sequence[RouteShare]) -> Iterator[RouteShare]:
 
 def _cycles(line: RouteShare, studies: Mapping[str, StudySummary]) -> int:
     study = studies.get(line.operation)
-    estimated = any(part.estimated or not part.source.startswith(("study:", RATINGS)) for part in line.parts)
+    estimated = any(
+        part.estimated or not part.source.startswith(("study:", RATINGS, ALLOWANCES)) for part in line.parts
+    )
     fresh = recommended_cycles(line.cycle_min) if estimated and line.cycle_min > 0 else 0
     return max([fresh, *(step.more_needed for step in study.steps)] if study is not None else [fresh])

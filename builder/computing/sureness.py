@@ -77,11 +77,6 @@ def rating_error(plant: Plant) -> float:
     return float(plant.rating_range) / z_quantile(RANGE_CONFIDENCE) if plant.rating_range is not None else 0.0
 
 
-def allowance_error(plant: Plant, factor: float) -> float:
-    """One standard deviation of what the allowances add, as a share of the standard time; 0 where they are decided.
-
-    factor : standard ÷ basic time
-    """
-    if plant.allowance_range is None:
-        return 0.0
-    return float(plant.allowance_range) / z_quantile(RANGE_CONFIDENCE) * (factor - 1) / factor
+def allowance_error(plant: Plant) -> float:
+    """One standard deviation of the allowances, as a share of what they add; 0 where they are decided."""
+    return float(plant.allowance_range) / z_quantile(RANGE_CONFIDENCE) if plant.allowance_range is not None else 0.0

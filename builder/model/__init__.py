@@ -22,6 +22,14 @@ from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
 from builder.model.quantity import Quantity, Range, parse_quantity
 from builder.model.references import shown_part
+from builder.model.relaxation import (
+    FORCE_ROWS_LB,
+    PUBLISHED_PERCENT,
+    PUBLISHED_SOURCE,
+    Relaxation,
+    force_of_row,
+    force_row_lb,
+)
 from builder.model.results import (
     NO_SOURCE,
     MaterialUse,
@@ -123,6 +131,7 @@ __all__ = [
     "Estimate",
     "Expression",
     "FAULTS",
+    "FORCE_ROWS_LB",
     "Fault",
     "FaultKind",
     "Feature",
@@ -153,6 +162,8 @@ __all__ = [
     "OperationTime",
     "Outline",
     "PROTECTIONS",
+    "PUBLISHED_PERCENT",
+    "PUBLISHED_SOURCE",
     "Pace",
     "Part",
     "Plant",
@@ -163,6 +174,7 @@ __all__ = [
     "Quantity",
     "Range",
     "Reading",
+    "Relaxation",
     "Results",
     "RouteLine",
     "RouteStep",
@@ -197,6 +209,8 @@ __all__ = [
     "fault",
     "find_dimension",
     "find_feature",
+    "force_of_row",
+    "force_row_lb",
     "full_name",
     "in_colour",
     "limit_range",

@@ -102,7 +102,8 @@ def _finding(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Findi
     if handler is not None:
         return handler(one, path, body, entry, about)
     if kind == "text_fault":
-        place = entry.place(*path, offset=int(context.get("offset", 0)))
+        is_key = path[-1:] == ("[key]",)  # pydantic's word for the key of the entry before it
+        place = entry.place(*(path[:-1] if is_key else path), key=is_key, offset=int(context.get("offset", 0)))
         return fault("value-unreadable", place, str(context["message"]), (about,), str(context.get("remedy", "")))
     words = _PLAIN.get(kind, "can't be read")
     return fault("value-unreadable", entry.place(*path), f"`{_words(path)}` {words}", (about,))

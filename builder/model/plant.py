@@ -2,25 +2,48 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from builder.model.base import Noun, Table, Text
+from builder.model.relaxation import FigureName
 from builder.model.typed import Count, Force, Ident, Length, Mass, Share, Time
 
 
 class Allowances(Noun):
-    """Allowances on labour time.
+    """Allowances on labour time that hold for all work of the plant.
 
-    `share of basic time`: standard = basic × (1 + a). `share of the shift`: standard = basic ÷ (1 − a).
-    a is the sum of the parts.
+    `share of basic time`: basic × (1 + a). `share of the shift`: basic ÷ (1 − a). a is the sum of the parts but
+    `policy`; what a station adds for its own strain is a share of basic time in both.
+
+    fatigue     : basic fatigue; where stations say their own `relaxation:`, that of light work in good conditions
+    delays      : unavoidable ones
+    contingency : small irregular work nobody times
+    policy      : a rise of the finished standard by agreement; no work and no rest, so it never holds a machine
     """
 
     convention: Literal["share of basic time", "share of the shift"]
     personal: Share = Field(examples=["5 %"])
     fatigue: Share
     delays: Share
+    contingency: Share = Fraction(0)
+    policy: Share = Fraction(0)
+
+    @model_validator(mode="after")
+    def _leaves_time_to_work(self) -> Allowances:
+        total = self.personal + self.fatigue + self.delays + self.contingency
+        if self.convention == "share of the shift" and total >= 1:
+            message = "the allowances take the whole shift, so no time is left to work"
+            context = {
+                "message": message,
+                "offset": 0,
+                "remedy": "Lower them, or correct the convention",
+            }
+            raise PydanticCustomError("text_fault", "{message}", context)
+        return self
 
 
 class Gauge(Noun):
@@ -80,6 +103,7 @@ class Plant(Noun):
     model_range     : the same for a machine model with constants measured here
     allowance_range : the same for what the allowances add; left out they are held for decided
     rating_range    : the same for all ratings together: observers err alike in all studies; left out they are true
+    relaxation      : the plant's own percents in place of figures of the published relaxation table
     model_limit     : how far a study may be from the machine model before somebody looks
     vague_words     : words of the plant's language that say nothing, beside the built-in ones
     """
@@ -90,6 +114,7 @@ class Plant(Noun):
     language: Text = "en"
     shift: Shift
     allowances: Allowances
+    relaxation: Table[FigureName, Share] = Field(default_factory=dict)
     batch: Count
     bundle: Count
     gauges: Table[str, Gauge] = Field(default_factory=dict)

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from builder.model.spread_results import Spread
 from builder.model.standard_results import Beyond, ElementData
-from builder.model.study_results import StudySummary
+from builder.model.study_results import Precision, StudySummary
 
 NO_SOURCE = "none"
 
@@ -81,6 +81,8 @@ class OperationTime:
                                  and the run itself
     labour_min, machine_min    : standard minutes of labour, minutes the machine is held
     estimate_share             : share of labour_min that rests on estimates, 0 to 1
+    allowance                  : (words, share of basic time) of what makes up the allowance, what is rested inside
+                                 machine time as a negative one; basic labour × (1 + their sum) is labour_min
     """
 
     operation: str
@@ -91,6 +93,7 @@ class OperationTime:
     labour_min: float
     machine_min: float
     estimate_share: float
+    allowance: tuple[tuple[str, float], ...] = ()
 
     def step(self, name: str) -> StepTime | None:
         """The time of a step by its name."""
@@ -160,6 +163,7 @@ class Results:
     products   : in the order of the files, sizes in the order typed
     studies    : by operation, what its study says
     standard_data : by element derived from studies, what they say of it
+    precision  : what the plant asks of the mean of a study
     """
 
     operations: Mapping[tuple[str, str, str], OperationTime]
@@ -167,3 +171,4 @@ class Results:
     batch: int
     studies: Mapping[str, StudySummary] = field(default_factory=dict)
     standard_data: Mapping[str, ElementData] = field(default_factory=dict)
+    precision: Precision = field(default_factory=Precision)

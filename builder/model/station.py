@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import Field
 
 from builder.model.base import Noun, Table, Text
+from builder.model.relaxation import Relaxation
 from builder.model.typed import Acceleration, Count, Flag, Ident, Length, Share, Speed, StitchRate, Time
 
 
@@ -93,6 +94,8 @@ class Station(Noun):
     seam_speeds   : measured top speeds; the first that fits a seam counts
     posture, relief : how the work is done, and what interrupts standing
     reach         : farthest the hands go in every cycle
+    relaxation    : what makes work here tiring; without it the plant's fatigue allowance is all
+    rest_inside   : what the operator owes the machine's time, and no work fills, may be rested in
     start, close_down : checks at the begin and end of a shift, by what is checked
     """
 
@@ -117,6 +120,8 @@ class Station(Noun):
     posture: Literal["sitting", "standing", "sit-stand"] | None = None
     relief: Text | None = None
     reach: Length | None = None
+    relaxation: Relaxation | None = None
+    rest_inside: Flag = False
     start: Table[str, Text] = Field(default_factory=dict)
     close_down: Table[str, Text] = Field(default_factory=dict)
     note: Text | None = None

@@ -103,6 +103,8 @@ def station_data(station: StationPage, pens: Pens) -> Data:
         "kind": station.kind,
         "facts": [(name, value, len(value) > _LONG_FACT) for name, value in station.facts],
         "settings": station.settings,
+        "allowances": station.allowances,
+        "allowance_note": station.allowance_note,
         "operations": station.operations,
         "lists": [
             one
@@ -159,6 +161,10 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
         "pieces_an_hour": variant.pieces_an_hour,
         "stations": variant.stations,
         "materials": variant.materials,
+        "interval": variant.interval.replace(" ", "\u00a0"),
+        "sure": variant.sure,
+        "sources": variant.sources,
+        "following": variant.following,
         "rows": [_route_row(row, variant.anchor, root_of(product.path), pens) for row in variant.rows],
     }
 
@@ -171,6 +177,7 @@ def _route_row(row: RouteRow, anchor: str, root: str, pens: Pens) -> Data:
         "own": row.own,
         "cumulative": row.cumulative,
         "source": row.source,
+        "study": root + row.study if row.study else "",
         "thumbnail": _thumbnail(row.figure, anchor, pens) if row.figure else "",
         "bar": bar_of(row),
     }

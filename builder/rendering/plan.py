@@ -172,6 +172,8 @@ class Planner:
         views += [("product", one, one.path) for one in self.views.products]
         views += [("station", one, one.path) for one in self.views.stations]
         views += [("rules", self.views.rules, "rules.html")]
+        views += [("times", self.views.times, "times.html")]
+        views += [("study", one, one.path) for one in self.views.studies]
         views += [("operation", one, f"operations/{one.stem}.html") for one in self.views.sheets]
         views += [("floor", one, f"floor/{one.stem}.html") for one in self.views.sheets]
         for kind, view, path in views:

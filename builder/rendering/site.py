@@ -10,17 +10,17 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
-from builder.rendering import page_data
+from builder.rendering import page_data, study_data
 from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
 from builder.rendering.site_fonts import font_files, font_paths
-from builder.view import HomePage, ProductPage, RulesPage, SheetView, SiteFrame, StationPage
+from builder.view import HomePage, ProductPage, RulesPage, SheetView, SiteFrame, StationPage, StudyPage, TimesPage
 
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-Kind = Literal["home", "product", "station", "rules", "operation", "floor"]
-View = HomePage | ProductPage | StationPage | RulesPage | SheetView
+Kind = Literal["home", "product", "station", "rules", "times", "study", "operation", "floor"]
+View = HomePage | ProductPage | StationPage | RulesPage | TimesPage | StudyPage | SheetView
 
 
 def standard_pens() -> Pens:
@@ -66,6 +66,10 @@ class Site:
                 return view.path, view.title, page_data.station_data(view, self.pens)
             case "rules", RulesPage():
                 return "rules.html", "Rules", page_data.rules_data(view)
+            case "times", TimesPage():
+                return "times.html", "Times", study_data.times_data(view)
+            case "study", StudyPage():
+                return view.path, f"Study of {view.title}", study_data.study_data(view, self.pens)
             case "operation", SheetView():
                 heading = f"{view.code} {view.title}"
                 return page_data.operation_path(view), heading, page_data.operation_data(view, self.pens)

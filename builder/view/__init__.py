@@ -27,9 +27,14 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
+from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "StudyLine",
+    "StudyPage",
+    "StudyRow",
+    "TimesPage",
     "Callout",
     "Caution",
     "ColourRow",

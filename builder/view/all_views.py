@@ -10,6 +10,8 @@ from builder.view.pages import HomePage, ProductPage, RulesPage, SiteFrame, Stat
 from builder.view.sheet import SheetView
 from builder.view.sheets import SheetMaker
 from builder.view.site_pages import PageMaker
+from builder.view.study_page import StudyPage, TimesPage
+from builder.view.study_pages import study_pages, times_page
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +24,8 @@ class PlantViews:
     stations: tuple[StationPage, ...]
     rules: RulesPage
     sheets: tuple[SheetView, ...]
+    studies: tuple[StudyPage, ...]
+    times: TimesPage
 
 
 def plant_views(
@@ -35,6 +39,9 @@ def plant_views(
     """Everything a build shows. `version` is the program's own, printed at the foot of pages."""
     sheets = list(SheetMaker(model, dimensions, book, results, usable).sheets())
     pages = PageMaker(model, results, sheets)
+    links = {group.operation: f"operations/{view.stem}.html" for group, view in reversed(sheets)}
+    links = {name: links[name] for name in model.operations if name in links}
+    studies = tuple(study_pages(model, results, links))
     dates = [view.date for _, view in sheets if view.date]
     return PlantViews(
         frame=pages.frame(version),
@@ -43,4 +50,6 @@ def plant_views(
         stations=tuple(pages.stations()),
         rules=pages.rules(),
         sheets=tuple(view for _, view in sheets),
+        studies=studies,
+        times=times_page(studies, results, model, links),
     )

@@ -43,6 +43,18 @@ class RouteRow:
     estimated: float = shown()
     source: str = shown()
     figure: FigureView | None = shown(default=None)
+    study: str = shown(default="")
+    """Path of the page of its study, '' without one."""
+
+
+@dataclass(frozen=True, slots=True)
+class SourceRow:
+    """What makes a product's time unsure: where it comes from, its minutes, half its own interval, its share."""
+
+    words: str = shown()
+    minutes: str = shown()
+    half: str = shown()
+    share: str = shown()
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +79,11 @@ class VariantView:
     stations: tuple[tuple[str, str, str], ...] = shown()
     """station title, labour minutes, machine minutes"""
     materials: tuple[MaterialRow, ...] = shown(default=())
+    interval: str = shown(default="")
+    sure: str = shown(default="")
+    """how sure the interval is, and what exact estimates would take off it"""
+    sources: tuple[SourceRow, ...] = shown(default=())
+    following: tuple[str, ...] = shown(default=())
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +116,9 @@ class StationPage:
     start: tuple[tuple[str, str], ...] = shown(default=())
     close_down: tuple[tuple[str, str], ...] = shown(default=())
     """what is checked, and how, before the first piece and after the last of a shift"""
+    allowances: tuple[tuple[str, str, str], ...] = shown(default=())
+    """what it is for, share of basic time, who says so; the last line is all of them"""
+    allowance_note: str = shown(default="")
 
 
 @dataclass(frozen=True, slots=True)

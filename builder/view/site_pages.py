@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from builder.checking import explanations, level_words
 from builder.model import (
     KINDS,
+    NextStudy,
     PlantModel,
     Product,
     ProductTime,
     Results,
     RouteLine,
+    Spread,
+    SpreadPart,
     Station,
     in_colour,
     limit_range,
@@ -23,6 +27,7 @@ from builder.model import (
     show_range,
     show_use,
 )
+from builder.view.allowance_rows import allowance_note, allowance_rows
 from builder.view.controls import cautions_of, protection_of, proved_by
 from builder.view.grouping import SheetGroup
 from builder.view.pages import (
@@ -34,11 +39,16 @@ from builder.view.pages import (
     RuleRow,
     RulesPage,
     SiteFrame,
+    SourceRow,
     StationPage,
     VariantView,
 )
 from builder.view.sheet import SheetView
-from builder.view.time_words import origin_words
+from builder.view.study_pages import study_path
+from builder.view.time_words import origin_words, time_source_words
+
+MOST_SOURCES, MOST_NEXT = 5, 3
+"""Rows of what widens a product's interval, and studies named; more would hide the first."""
 
 
 @dataclass(slots=True)
@@ -130,6 +140,8 @@ class PageMaker:
                 operations=operations,
                 start=tuple(station.start.items()),
                 close_down=tuple(station.close_down.items()),
+                allowances=tuple(allowance_rows(self.model.plant, station)),
+                allowance_note=allowance_note(self.model.plant, station),
             )
 
     def rules(self) -> RulesPage:
@@ -172,7 +184,29 @@ class PageMaker:
             rows=rows,
             stations=stations,
             materials=tuple(self._materials(time)),
+            **(self._sureness(time.spread) if time.spread is not None else {}),
         )
+
+    def _sureness(self, spread: Spread) -> dict[str, Any]:
+        """Fields of a variant's view about its interval."""
+        low, high = show_number(spread.low_min, 2, trim=False), show_minutes(spread.high_min)
+        narrower = show_percent(spread.estimates_width, 0)
+        return {
+            "interval": f"{low} to {high}",
+            "sure": f"{show_percent(spread.confidence, 0)} sure; exact estimates would narrow it by {narrower}",
+            "sources": tuple(self._unsure(part) for part in spread.parts[:MOST_SOURCES]),
+            "following": tuple(self._next(one) for one in spread.following[:MOST_NEXT]),
+        }
+
+    def _unsure(self, part: SpreadPart) -> SourceRow:
+        minutes = show_number(part.minutes, 2, trim=False) if part.minutes else ""
+        half = f"± {show_number(part.half_min, 2, trim=False)}"
+        return SourceRow(time_source_words(part.source, self.model), minutes, half, show_percent(part.share, 0))
+
+    def _next(self, one: NextStudy) -> str:
+        title, minutes = self.model.operations[one.operation].title, show_number(one.minutes, 0)
+        gain = show_percent(one.gain, 0)
+        return f"{title}: {one.cycles} cycles, about {minutes} min, take away {gain} of what studies can narrow"
 
     def _rows(self, time: ProductTime) -> Iterator[RouteRow]:
         total = time.standard_min or 1.0
@@ -197,6 +231,7 @@ class PageMaker:
                 estimated=line.estimate_share,
                 source=origin_words(line, operation),
                 figure=view.picture,
+                study=study_path(line.operation) if line.operation in self.results.studies else "",
             )
 
     def _sheets_of(self, product: str) -> Mapping[str, SheetView]:

@@ -298,6 +298,12 @@ STATION = StationPage(
         ("program", "1 to 99", "panel", ""),
     ),
     operations=(Link("operations/sew-handle-end.html", "Sew the handle end, box and cross", "HND-20"),),
+    allowances=(
+        ("personal", "5 %", "plant’s own"),
+        ("attention, fine", "2 %", "published table"),
+        ("in all", "7 %", "standard time is 1.07 × basic time"),
+    ),
+    allowance_note="Shares of basic time.",
 )
 SHEETS = (SHEET, CROWDED)
 HOME = HomePage(

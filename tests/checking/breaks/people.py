@@ -23,6 +23,20 @@ BREAKS = [
         ("stations/cutting.yaml", "protection: ¦[blade guard, heat-resistant gloves"),
     ),
     Break("force-too-often", "operations/tack-strap-ring.yaml", "force: 40 N", "force: ¦60 N"),
+    Break("force-over-relaxation", "operations/fold-patch.yaml", "force: 40 N", "force: ¦45 N"),
+    Break(
+        "standing-relaxation",
+        FINISHING,
+        "relaxation: {standing: yes, force",
+        "relaxation: {force",
+        (FINISHING, "posture: ¦standing"),
+    ),
+    Break(
+        "rest-inside-nothing",
+        "stations/packing.yaml",
+        "    reach: 500 mm\n",
+        "    reach: 500 mm\n    rest inside: ¦yes\n",
+    ),
     Break(
         "step-two-actions",
         HEM,

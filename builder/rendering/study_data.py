@@ -1,0 +1,33 @@
+"""What the templates of the study pages and of the overview of times are handed."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from builder.rendering.page_data import Data, Pens
+from builder.view import StudyPage, TimesPage
+
+
+def study_data(page: StudyPage, pens: Pens) -> Data:
+    """A study's page."""
+    return {
+        "title": page.title,
+        "name": page.name,
+        "operation": page.operation,
+        "head": page.head,
+        "asked": page.asked,
+        "cycles": page.cycles,
+        "changed": page.changed,
+        "kept_out": page.kept_out,
+        "rows": [{"row": row, "title": Markup(pens.markdown(row.title))} for row in page.rows],
+    }
+
+
+def times_data(page: TimesPage) -> Data:
+    """The overview of times."""
+    return {
+        "asked": page.asked,
+        "studies": page.studies,
+        "following": page.following,
+        "untimed": page.untimed,
+    }
