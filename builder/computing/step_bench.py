@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
 
 from builder.computing.sureness import Sureness, sureness_of
 from builder.geometry import ShapeBook
 from builder.model import (
+    EACH_PIECE,
     KINDS,
+    ElementData,
     Homes,
     MachineKind,
     Operation,
     PlantModel,
     SettingValue,
     Station,
+    Step,
     StudySummary,
     Values,
     settings_of,
@@ -29,6 +33,7 @@ class Bench:
     summary : what its study says, None without one
     then    : the bench as it was when the study was taken, when something the head states has changed since
     stale   : the readings are of other work, and count as estimates
+    standard : what the plant's studies say of each element derived from them
     """
 
     model: PlantModel
@@ -44,6 +49,12 @@ class Bench:
     summary: StudySummary | None = None
     then: Bench | None = None
     stale: bool = False
+    standard: Mapping[str, ElementData] = field(default_factory=dict)
+
+    def share(self, step: Step) -> Fraction:
+        """How often a step is done for each piece of the operation's run."""
+        plant = self.model.plant
+        return (step.per or EACH_PIECE).share(plant.batch, self.operation.bundle or plant.bundle)
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
