@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from builder.computing.spread import mean, t_quantile
 from builder.model import Coefficient, Fit, Refusal
@@ -55,10 +56,40 @@ def fit_line(
     >>> [round(one.value, 6) for one in fit.coefficients]
     [1.0, 2.0]
     """
-    import numpy as np
-
     if (refusal := fit_refusal(rows, variables)) is not None:
         raise ValueError(f"no line: {refusal.kind}")
+    solved = _solved(rows, seconds, weights)
+    quantile = t_quantile(confidence, solved.freedom)
+    halves = [quantile * math.sqrt(max(line[number], 0.0)) for number, line in enumerate(solved.covariance)]
+    found = Fit(
+        tuple(
+            Coefficient(name, value, (value - half, value + half))
+            for name, value, half in zip(("constant", *variables), solved.values, halves, strict=True)
+        ),
+        tuple((min(column), max(column)) for column in zip(*rows, strict=True)),
+        solved.covariance,
+        math.sqrt(solved.square),
+        solved.freedom,
+        solved.r2,
+        quantile,
+    )
+    return replace(found, middle_s=fitted(found, found.middle), middle_half_s=fit_half(found, found.middle))
+
+
+@dataclass(frozen=True, slots=True)
+class _Solved:
+    """Coefficients, their covariance, s², its freedom, and the share of the spread explained."""
+
+    values: tuple[float, ...]
+    covariance: tuple[tuple[float, ...], ...]
+    square: float
+    freedom: int
+    r2: float
+
+
+def _solved(rows: Sequence[Row], seconds: Sequence[float], weights: Sequence[float]) -> _Solved:
+    import numpy as np
+
     design = np.array([(1.0, *row) for row in rows])
     times, weight = np.array(seconds, dtype=float), np.array(weights, dtype=float)
     weight = weight / weight.mean()
@@ -73,24 +104,9 @@ def fit_line(
     covariance = square * np.linalg.inv(scaled.T @ scaled) / np.outer(scale, scale)
     about = times - float(weight @ times) / len(rows)
     total = float(weight @ about**2)
-    quantile = t_quantile(confidence, freedom)
-    return Fit(
-        tuple(
-            Coefficient(name, float(value), (float(value) - half, float(value) + half))
-            for name, value, half in zip(
-                ("constant", *variables),
-                values,
-                (quantile * math.sqrt(one) for one in np.diag(covariance)),
-                strict=True,
-            )
-        ),
-        tuple((float(min(column)), float(max(column))) for column in zip(*rows, strict=True)),
-        tuple(tuple(float(one) for one in row) for row in covariance),
-        math.sqrt(square),
-        freedom,
-        1.0 - square * freedom / total if total > 0 else 1.0,
-        quantile,
-    )
+    r2 = 1.0 - square * freedom / total if total > 0 else 1.0
+    lines = tuple(tuple(float(one) for one in line) for line in covariance)
+    return _Solved(tuple(float(one) for one in values), lines, square, freedom, r2)
 
 
 def clamped(fit: Fit, row: Row) -> Row:

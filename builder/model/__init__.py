@@ -65,6 +65,7 @@ from builder.model.standard_results import (
     Pooled,
     Refusal,
 )
+from builder.model.standard_shown import left_out_words, refusal_words, span_words, variable_words
 from builder.model.states import (
     cut_with,
     earlier_work,
@@ -101,6 +102,10 @@ __all__ = [
     "Pooled",
     "Refusal",
     "StudyStep",
+    "left_out_words",
+    "refusal_words",
+    "span_words",
+    "variable_words",
     "NextStudy",
     "Spread",
     "SpreadPart",

@@ -83,6 +83,7 @@ class Fit:
     residual_sd_s : of a step's mean about the line; freedom: what it rests on
     r2          : share of the steps' spread the line explains
     quantile    : of Student's t for the plant's confidence
+    middle_s, middle_half_s : the time in the middle of the ranges and half its interval
     """
 
     coefficients: tuple[Coefficient, ...]
@@ -92,6 +93,8 @@ class Fit:
     freedom: int
     r2: float
     quantile: float
+    middle_s: float = 0.0
+    middle_half_s: float = 0.0
 
     @property
     def variables(self) -> tuple[str, ...]:
