@@ -38,6 +38,11 @@ class ElementStep:
         """As typed under `from:`."""
         return f"{self.study}/{self.step}"
 
+    @property
+    def about(self) -> tuple[str, str]:
+        """What a finding on it concerns."""
+        return f"study:{self.study}", f"step:{self.step}"
+
     def variable(self, name: str) -> float | None:
         """Its length or its corners."""
         return {"length": self.length_mm, "corners": self.corners}[name]
@@ -143,6 +148,11 @@ class ElementData:
     def readings(self) -> int:
         """All that count."""
         return sum(one.n for one in self.steps)
+
+    @property
+    def about(self) -> tuple[str, ...]:
+        """What a finding on it concerns: all its studies and their steps."""
+        return tuple(name for one in (*self.steps, *self.left_out) for name in one.about)
 
 
 @dataclass(frozen=True, slots=True)

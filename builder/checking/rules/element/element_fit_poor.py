@@ -23,7 +23,7 @@ def check(subject: Subject) -> Iterator[Problem]:
         if share > most:
             middle = f"{show_seconds(data.fit.middle_s)} ± {show_percent(share, 0)}"
             message = f"in the middle of its range {name} takes {middle}; more than ± {show_percent(most, 0)} is unsure"
-            yield Problem(("element", name), ("varies with",), message, key=True)
+            yield Problem(("element", name), ("varies with",), message, data.about, key=True)
 
 
 _STEPS = """

@@ -11,7 +11,10 @@ from builder.model import left_out_words, refusal_words
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Derived elements without a time, then readings left out of those that have one; silent beside other errors."""
+    """Derived elements without a time, then readings left out of those that have one; silent beside other errors.
+
+    A study no operation names is a finding of its own, so a step of it is told only where it leaves no time.
+    """
     results, units = subject.results, subject.model.plant.units
     if results is None or not whole(subject):
         return
@@ -24,12 +27,13 @@ def check(subject: Subject) -> Iterator[Problem]:
             if data.steps or not reasons:
                 reasons.append(refusal_words(data.refusal, len(data.steps), units))
             message = f"no time can be derived for {name}: {'; '.join(reasons)}"
-            yield Problem(("element", name), ("from",), message, key=True)
+            yield Problem(("element", name), ("from",), message, data.about, key=True)
             continue
         for step, reason in zip(data.left_out, reasons, strict=True):
-            about = (f"study:{step.study}", f"step:{step.step}")
+            if step.why == "no operation":
+                continue
             path = ("from", typed.index(step.name))
-            yield Problem(("element", name), path, reason, about, severity=Severity.warning)
+            yield Problem(("element", name), path, reason, step.about, severity=Severity.warning)
 
 
 RULE = Rule(

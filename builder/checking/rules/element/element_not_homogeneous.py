@@ -22,7 +22,7 @@ def check(subject: Subject) -> Iterator[Problem]:
         share = pooled.between_sd_s / pooled.mean_s
         if results is not None and share > results.precision.within:
             message = f"the steps of {name} differ by ± {show_percent(share, 0)}: {_ends(data)}"
-            yield Problem(("element", name), ("from",), message, key=True)
+            yield Problem(("element", name), ("from",), message, data.about, key=True)
 
 
 def _ends(data: ElementData) -> str:
