@@ -7,11 +7,11 @@ from builder.checking.run import (
     check_results,
     check_typed,
     figure_finding,
-    headless_finding,
     photo_finding,
     report,
     usable_operations,
 )
+from builder.checking.study_alone import study_findings
 
 __all__ = [
     "Explanation",
@@ -23,10 +23,10 @@ __all__ = [
     "check_typed",
     "explanations",
     "figure_finding",
-    "headless_finding",
     "level_words",
     "photo_finding",
     "report",
     "rule_book",
+    "study_findings",
     "usable_operations",
 ]

@@ -9,10 +9,9 @@ from builder.checking.explain import PICTURES
 from builder.checking.fold import fold
 from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.rules.study.study_without_head import MESSAGE as HEADLESS
 from builder.errors import TextFault
-from builder.finding import Finding, Place, Severity
-from builder.model import PlantModel, Study
+from builder.finding import Finding, Severity
+from builder.model import PlantModel
 
 _LEVELS = {"error": Severity.error, "warning": Severity.warning, "note": Severity.note}
 
@@ -71,14 +70,6 @@ def photo_finding(model: PlantModel, operation: str, step: int, fault: TextFault
         PICTURES["photo-unreadable"].why,
         fault.remedy or PICTURES["photo-unreadable"].remedy,
         (f"operation:{operation}", f"photo:{model.operations[operation].steps[step].photo}"),
-    )
-
-
-def headless_finding(study: Study) -> Finding:
-    """A study read without a plant around it that states no conditions."""
-    rule = rule_book()["study-without-head"]
-    return Finding(
-        Place(study.file), rule.slug, rule.severity, HEADLESS, rule.why, rule.remedy, (f"study:{study.name}",)
     )
 
 

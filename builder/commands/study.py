@@ -25,26 +25,66 @@ _FORMS = ("t iterated", "t pilot", "normal", "40 root")
 @click.option("--json", "as_json", is_flag=True, help="One object for programs, unrounded.")
 @click.option("--within", default=5.0, show_default=True, help="Percent of the mean it may lie to either side.")
 @click.option("--confidence", default=95.0, show_default=True, help="Percent.")
-@click.option("--needed", "form", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
-def command(file: Path | None, as_json: bool, within: float, confidence: float, form: str) -> None:
+@click.option("--form", "operation", metavar="OPERATION", help="An empty study of OPERATION, to be filled in.")
+@click.option("--cycles", default=20, show_default=True, type=click.IntRange(1, 500), help="Rows of the form.")
+@click.option("--in", "folder", default="instructions", type=click.Path(path_type=Path), help="The plant, for --form.")
+@click.option("--needed", "method", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
+def command(
+    file: Path | None,
+    as_json: bool,
+    within: float,
+    confidence: float,
+    operation: str | None,
+    cycles: int,
+    folder: Path,
+    method: str,
+) -> None:
     """Mean, spread, basic time, its interval and the readings still needed of each step in FILE (CSV)."""
+    if operation is not None:
+        _form(operation, folder, cycles)
+    else:
+        _study(file, as_json, within, confidence, method)
+
+
+def _form(operation: str, folder: Path, cycles: int) -> None:
+    from builder.commands import report
+    from builder.model import near
+    from builder.pipeline import check_plant, today_of
+    from builder.view import study_form
+
+    checked = check_plant(folder)
+    if checked.linked is None or (operation in checked.linked.model.operations and operation not in checked.usable):
+        report.show_findings(checked)
+        sys.exit(1)
+    model = checked.linked.model
+    if operation not in model.operations:
+        close = near(operation, model.operations)
+        raise UsageError(f"no operation is called {operation}" + (f"; did you mean {close[0]}?" if close else ""))
+    click.echo(study_form(model, checked.linked.dimensions, operation, today_of().isoformat(), cycles), nl=False)
+
+
+def _study(file: Path | None, as_json: bool, within: float, confidence: float, method: str) -> None:
+    from builder.checking import study_findings
     from builder.commands import report
     from builder.computing import summarise
     from builder.model import Precision
 
     if file is None:
-        raise UsageError("name a study's CSV file")
+        raise UsageError("name a study's CSV file, or --form OPERATION")
     if not 0 < within < 100 or not 0 < confidence < 100:
         raise UsageError("--within and --confidence are percentages between 0 and 100")
     study, findings, lines = _read(file)
+    summary = None
+    if study is not None:
+        summary = summarise(study, Precision(within / 100, confidence / 100, method), study.self_paced())
+        findings += study_findings(study, summary)
 
     def line_text(place: Place) -> str:
         return lines[place.line - 1] if 0 < place.line <= len(lines) else ""
 
     report.show_all(sorted(findings, key=lambda one: one.sort_key), line_text)
-    if study is None:
+    if study is None or summary is None:
         sys.exit(1)
-    summary = summarise(study, Precision(within / 100, confidence / 100, form), study.self_paced())
     if as_json:
         click.echo(json.dumps({"steps": [_plain(one) for one in summary.steps]}, ensure_ascii=False, indent=1))
     else:
@@ -53,7 +93,6 @@ def command(file: Path | None, as_json: bool, within: float, confidence: float, 
 
 def _read(file: Path) -> tuple[Study | None, list[Finding], list[str]]:
     """A study's file without a plant around it, and what is wrong with it."""
-    from builder.checking import headless_finding
     from builder.finding import Severity
     from builder.model import read_study
     from builder.reading import CSV_LIMIT, read_table, split_lines
@@ -67,8 +106,6 @@ def _read(file: Path) -> tuple[Study | None, list[Finding], list[str]]:
     findings = list(table.findings)
     broken = any(one.severity is Severity.error for one in findings)
     study = read_study(table, findings)
-    if study is not None and not study.head:
-        findings.append(headless_finding(study))
     return None if broken else study, findings, split_lines(data.decode("utf-8-sig", "replace"))
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
 
 from builder.computing.spread import (
     OUTLIER_Z,
@@ -121,14 +120,18 @@ def cycle_values(readings: Sequence[Reading], rated: bool) -> Iterator[CycleValu
 
 def _value(number: int, rows: list[Reading], rated: bool) -> CycleValue:
     first = rows[0]
-    seconds = sum((one.seconds for one in rows), start=first.seconds * 0)
-    rated_s = sum((one.rated_s for one in rows), start=first.seconds * 0)
+    seconds, rating = float(first.seconds), float(first.rating)
+    basic = seconds * rating / 100
+    if len(rows) > 1:
+        seconds = math.fsum(float(one.seconds) for one in rows)
+        basic = math.fsum(float(one.seconds) * float(one.rating) / 100 for one in rows)
+        rating = basic / seconds * 100
     return CycleValue(
         number=number,
         cycle=first.cycle,
-        seconds=float(seconds),
-        basic_s=float(rated_s if rated else seconds),
-        rating=float(rated_s / seconds * 100),
+        seconds=seconds,
+        basic_s=basic if rated else seconds,
+        rating=rating,
         state=OUT if any(one.out for one in rows) else KEPT,
         note="; ".join(one.note for one in rows if one.note),
         date=first.date,
@@ -148,4 +151,19 @@ def _flagged(values: list[CycleValue]) -> list[CycleValue]:
 
 
 def _scored(one: CycleValue, z: float) -> CycleValue:
-    return replace(one, z=z, state=FLAGGED if abs(z) > OUTLIER_Z else KEPT)
+    # Written out, because `replace` costs more than all the rest of a reading.
+    state = FLAGGED if abs(z) > OUTLIER_Z else KEPT
+    return CycleValue(
+        one.number,
+        one.cycle,
+        one.seconds,
+        one.basic_s,
+        one.rating,
+        state,
+        one.note,
+        one.date,
+        one.operator,
+        one.line,
+        z,
+        one.rows,
+    )

@@ -32,12 +32,12 @@ class Reading:
     @property
     def foreign(self) -> bool:
         """No part of the work: kept out and listed."""
-        return self.note.casefold().startswith(FOREIGN)
+        return bool(self.note) and self.note.casefold().startswith(FOREIGN)
 
     @property
     def out(self) -> bool:
         """Kept out of the mean, with a reason in the note."""
-        return self.foreign or self.note.casefold().startswith(OUT)
+        return bool(self.note) and self.note.casefold().startswith((OUT, FOREIGN))
 
     @property
     def rated_s(self) -> Fraction:

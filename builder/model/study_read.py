@@ -14,6 +14,8 @@
 Seconds, or decimal minutes where the header says so: `reading (min)`. Columns of other names are not read.
 Head lines (`# key: value`) say the conditions; `decimal: comma` says that numbers have decimal commas.
 
+A row without reading, rating and note is one of a form that nobody filled in, and is passed over.
+
 Refused, each with its remedy: a reading of 0 or less, a running watch that goes back, a rating that is missing where
 others of the step have one, `out:` without a reason, a decimal comma where the head doesn't say so.
 """
@@ -34,6 +36,7 @@ from builder.reading import Row, Table
 
 COLUMNS = ("step", "cycle", "reading", "rating", "note", "clock", "pieces", "date", "operator")
 _HEADER = "step,cycle,reading,rating,note"
+_NONE, _ONE = Fraction(0), Fraction(1)
 _UNITS = {"s": Fraction(1), "sec": Fraction(1), "min": Fraction(60)}
 _COLUMN = re.compile(r"(?P<name>[a-z]+)(?: *[(\[]? *(?P<unit>s|sec|min) *[)\]]?)?")
 _CLOCK = re.compile(r"(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):(?P<s>\d{1,2}(?:\.\d+)?)")
@@ -137,6 +140,8 @@ class _Reader:
     def readings(self) -> Iterator[Reading]:
         for row in self.table.rows:
             note = self.columns.text(row, "note")
+            if not note and not any(self.columns.text(row, name) for name in ("reading", "clock", "rating")):
+                continue  # a row of a form that nobody filled in
             column = "clock" if "clock" in self.columns.of else "reading"
             try:
                 if note.casefold().partition(":")[0].strip() == START and column == "clock":
@@ -146,7 +151,7 @@ class _Reader:
                 column = "pieces"
                 pieces = self._pieces(row)
                 column = "rating"
-                rating = self._above_zero(row, "rating") if self.columns.text(row, "rating") else Fraction(0)
+                rating = self._above_zero(row, "rating") if self.columns.text(row, "rating") else _NONE
                 column = "note"
                 self._note(note)
                 column = "step"
@@ -158,7 +163,7 @@ class _Reader:
                 place = self.columns.place(row, column)
                 self.findings.append(fault("value-unreadable", place, error.message, (self.about,), error.remedy))
                 continue
-            yield self._reading(row, seconds / pieces, rating, note)
+            yield self._reading(row, seconds / pieces if pieces > 1 else seconds, rating, note)
 
     def _reading(self, row: Row, seconds: Fraction, rating: Fraction, note: str) -> Reading:
         text = self.columns.text
@@ -174,7 +179,7 @@ class _Reader:
             words = "a reading is more than 0 seconds" if name == "reading" else f"a {name} is more than 0 percent"
             remedy = "Correct it; a reading that was missed is a row with a guess and `out: missed`."
             raise TextFault(f"the {name} is {self.columns.text(row, name)}: {words}", remedy=remedy)
-        return number * self.columns.unit if name == "reading" else number
+        return number * self.columns.unit if name == "reading" and self.columns.unit != 1 else number
 
     def _watch(self, row: Row) -> Fraction:
         typed = self.columns.text(row, "clock")
@@ -195,7 +200,7 @@ class _Reader:
 
     def _pieces(self, row: Row) -> Fraction:
         if not self.columns.text(row, "pieces"):
-            return Fraction(1)
+            return _ONE
         pieces = self.columns.number(row, "pieces")
         if pieces < 1 or pieces.denominator != 1:
             raise TextFault(f"{self.columns.text(row, 'pieces')} pieces", remedy="Write a whole number, 1 or more.")

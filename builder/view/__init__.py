@@ -1,6 +1,17 @@
 """Door of the view room: it alone decides what a sheet, page or figure says."""
 
 from builder.view.all_views import PlantViews, plant_views
+from builder.view.chart import (
+    AnyChart,
+    Chart,
+    ChartMark,
+    ChartPoint,
+    CurvePoint,
+    FitChart,
+    Histogram,
+    HistogramBar,
+    RunChart,
+)
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
 from builder.view.pages import (
@@ -27,10 +38,20 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
+from builder.view.study_form import study_form
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "AnyChart",
+    "Chart",
+    "ChartMark",
+    "ChartPoint",
+    "CurvePoint",
+    "FitChart",
+    "Histogram",
+    "HistogramBar",
+    "RunChart",
     "StudyLine",
     "StudyPage",
     "StudyRow",
@@ -63,6 +84,7 @@ __all__ = [
     "controlled_facts",
     "method_hash",
     "origin_words",
+    "study_form",
     "time_source_words",
     "output_hash",
     "plant_views",

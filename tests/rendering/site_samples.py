@@ -16,6 +16,7 @@ from builder.rendering.markdown import to_html
 from builder.rendering.page_data import Pens, photo_path
 from builder.rendering.site import Site
 from builder.view import (
+    AnyChart,
     Callout,
     Caution,
     DimensionLine,
@@ -340,12 +341,17 @@ def _path(stroke: Stroke, scale: float, height: float) -> str:
     return f'<path d="{line}" fill="{fill}" stroke="{colour}" stroke-width="0.8"/>'
 
 
+def plain_chart(chart: AnyChart) -> str:
+    """A chart without its contents."""
+    return f'<svg role="img" aria-label="{chart.alt}"></svg>'
+
+
 def plain_sign(code: str, size: float) -> str:
     """A stand-in sign: a disc with the code's letter."""
     return f'<svg viewBox="0 0 10 10" width="{size}" height="{size}"><circle cx="5" cy="5" r="5"/></svg>'
 
 
-PENS = Pens(figure=plain_figure, sign=plain_sign, markdown=to_html)
+PENS = Pens(figure=plain_figure, sign=plain_sign, markdown=to_html, chart=plain_chart)
 
 
 def grey_jpeg(width: int, height: int) -> bytes:

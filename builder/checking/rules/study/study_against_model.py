@@ -61,6 +61,7 @@ studies/hem.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,2.0,100,
+  hem,2,2.1,100,
 """,
     good="""
 plant.yaml: {model limit: 25 %}
@@ -70,6 +71,7 @@ studies/hem.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,7.0,100,
+  hem,2,7.1,100,
 """,
     follows_from=("pace-missing", "study-conditions-changed", "reading-implausible"),
     needs_results=True,

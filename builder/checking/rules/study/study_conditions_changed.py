@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from builder.checking.rule import Problem, Rule, Subject
+from builder.errors import TextFault
 from builder.finding import Severity
-from builder.model import KINDS, SettingValue, Study, read_settings, route_of
+from builder.model import KINDS, SettingValue, Study, parse_quantity, read_settings, route_of, show_quantity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -28,6 +29,8 @@ def check(subject: Subject) -> Iterator[Problem]:
             wrong["size"] = f"taken with size {size}; the products made here have {', '.join(sorted(known))}"
         for key, (then, typed) in _changed_settings(subject, name, study).items():
             wrong[key] = f"taken with {key} {then}; the operation has {typed} now"
+        for key, (then, today) in _changed_dimensions(subject, study).items():
+            wrong[key] = f"taken with {key} {then}; it is {today} now"
         for key, words in wrong.items():
             message = f"the study {study.name} was {words}"
             about = (f"study:{study.name}", f"{key}:{study.head[key]}")
@@ -57,6 +60,24 @@ def _changed_settings(subject: Subject, name: str, study: Study) -> dict[str, tu
     return {key: (one.words, now[key].words) for key, one in then.items() if _facts(one) != _facts(now[key])}
 
 
+def _changed_dimensions(subject: Subject, study: Study) -> dict[str, tuple[str, str]]:
+    """Dimensions the head states with another value than today's, in the size it states: then and now."""
+    products, size = subject.model.products.values(), study.head.get("size", "")
+    sizes = [product.sizes[size] for product in products if size in product.sizes] or [{}]
+    now = [subject.dimensions.sized(one) for one in sizes]
+    found: dict[str, tuple[str, str]] = {}
+    for key, typed in study.head.items():
+        if key not in subject.dimensions.values:
+            continue
+        try:
+            then = parse_quantity(typed, "length")
+        except TextFault:
+            continue
+        if all(values[key].value != then.value for values in now):
+            found[key] = (typed, show_quantity(now[0][key], subject.model.plant.units))
+    return found
+
+
 def _facts(value: SettingValue) -> Fraction | int | str:
     """What makes a setting another one: the value aimed at; its tolerance may change."""
     if value.nominal is not None:
@@ -78,6 +99,7 @@ studies/hem.csv: |
   # stitch length: 2.5 mm
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     good="""
 operations/sew-hem.yaml:
@@ -87,6 +109,7 @@ studies/hem.csv: |
   # stitch length: 3 mm
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     follows_from=("name-unknown",),
 )

@@ -49,6 +49,7 @@ studies/old.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   hemm,1,8.0,100,
+  hemm,2,8.1,100,
 """,
     good="""
 operations/sew-hem.yaml:
@@ -57,6 +58,7 @@ studies/old.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     follows_from=(
         "name-unknown",

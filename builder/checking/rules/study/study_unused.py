@@ -32,6 +32,7 @@ studies/hem.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     good="""
 operations/sew-hem.yaml:
@@ -40,6 +41,7 @@ studies/hem.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """,
     follows_from=("name-unknown",),
 )
