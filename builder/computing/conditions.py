@@ -25,7 +25,6 @@ from builder.model import (
     route_of,
 )
 
-
 _ROUTES = "products by operation"
 """Where the model's memo keeps them."""
 

@@ -59,8 +59,11 @@ studies/hem.csv: |
   # operation: sew-hem
   step,cycle,reading,rating,note
   first,1,2.0,100,
+  first,2,2.1,100,
   second,1,3.2,100,
+  second,2,3.4,100,
   third,1,5.2,100,
+  third,2,5.5,100,
 """
 _FOURTH = "  - {step: fourth, do: Fold the fourth edge over., fold: fourth, time: fold-edge}\nparts/panel.yaml:"
 
