@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from builder.computing.line_fit import fit_line, fit_refusal, fitted
 from builder.computing.machine_run import machine_run
@@ -14,7 +15,7 @@ from builder.computing.pooling import pooled
 from builder.computing.spread import mean, sample_sd
 from builder.computing.step_bench import Bench
 from builder.computing.step_extent import step_extent
-from builder.model import OUT, Element, ElementData, ElementStep, ElementUse, Fit, Refusal, Step, StudyStep
+from builder.model import OUT, Element, ElementData, ElementStep, ElementUse, Fit, Refusal, Step, StepStudy, StudyStep
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,12 +97,20 @@ def _read(name: str, one: StudyStep, variables: Collection[str], benches: Mappin
     extent = step_extent(step, at)
     if any(extent.of(variable) is None for variable in variables):
         return _left_out(one, "no length")
-    times = _times(name, step) * (study.rows_a_cycle if bench.share(step) > 1 else 1.0)
-    values = tuple(value.basic_s / times for value in study.values if value.state != OUT)
+    values = element_values(study, _times(name, step), bench.share(step))
     read = ElementStep(
         one.study, one.step, mean(values), sample_sd(values), len(values), extent.length_mm, extent.corners
     )
     return _Read(read, values)
+
+
+def element_values(study: StepStudy, count: int, share: Fraction) -> tuple[float, ...]:
+    """The readings of a step that count, for an element done `count` times each time the step is done [s].
+
+    share : how often the step is done a piece; above 1, a cycle's value adds several of them up
+    """
+    times = count * (study.rows_a_cycle if share > 1 else 1.0)
+    return tuple(value.basic_s / times for value in study.values if value.state != OUT)
 
 
 def _left_out(one: StudyStep, why: str) -> _Read:

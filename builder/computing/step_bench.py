@@ -15,6 +15,7 @@ from builder.model import (
     Homes,
     MachineKind,
     Operation,
+    Plant,
     PlantModel,
     SettingValue,
     Station,
@@ -53,8 +54,7 @@ class Bench:
 
     def share(self, step: Step) -> Fraction:
         """How often a step is done for each piece of the operation's run."""
-        plant = self.model.plant
-        return (step.per or EACH_PIECE).share(plant.batch, self.operation.bundle or plant.bundle)
+        return step_share(step, self.operation, self.model.plant)
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
@@ -74,3 +74,8 @@ def bench_of(model: PlantModel, book: ShapeBook, name: str, values: Values) -> B
         return None
     kind, settings, sure = KINDS[station.kind], settings_of(model, name), sureness_of(model.plant)
     return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], sure)
+
+
+def step_share(step: Step, operation: Operation, plant: Plant) -> Fraction:
+    """How often a step is done for each piece of the operation's run."""
+    return (step.per or EACH_PIECE).share(plant.batch, operation.bundle or plant.bundle)
