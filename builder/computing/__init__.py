@@ -1,11 +1,14 @@
 """Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
 
 from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
+from builder.computing.element_candidates import Candidate, element_candidates
+from builder.computing.line_fit import fit_half, fit_line, fit_refusal, fitted, prediction_half
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
+from builder.computing.pooling import pooled
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
 from builder.computing.spread import (
     drift_z,
@@ -19,25 +22,13 @@ from builder.computing.spread import (
     t_quantile,
     z_quantile,
 )
+from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
 
 __all__ = [
-    "cycle_values",
-    "drift_z",
-    "interval",
-    "modified_z",
-    "readings_needed",
-    "readings_normal",
-    "readings_root",
-    "readings_t_iterated",
-    "readings_t_pilot",
-    "sample_sd",
-    "step_study",
-    "summarise",
-    "t_quantile",
-    "z_quantile",
     "AllowanceLine",
+    "Candidate",
     "OWN",
     "PUBLISHED",
     "StationAllowance",
@@ -50,18 +41,41 @@ __all__ = [
     "contour_time",
     "corner_speeds",
     "cycle_time",
+    "cycle_values",
+    "drift_z",
+    "element_candidates",
+    "element_data",
+    "fit_half",
+    "fit_line",
+    "fit_refusal",
+    "fitted",
+    "interval",
     "labour",
+    "modified_z",
     "operation_dimensions",
     "operation_time",
     "operation_use",
     "path_time",
+    "pooled",
+    "prediction_half",
     "product_use",
+    "readings_needed",
+    "readings_normal",
+    "readings_root",
+    "readings_t_iterated",
+    "readings_t_pilot",
     "rest_in_spell",
     "rested_inside",
+    "sample_sd",
     "seam_time",
     "segment_time",
+    "standard_data",
     "station_allowance",
+    "step_study",
     "strain_factors",
+    "summarise",
+    "t_quantile",
     "tack_time",
     "variants",
+    "z_quantile",
 ]

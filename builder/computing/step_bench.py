@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
 
 from builder.computing.sureness import Sureness, sureness_of
 from builder.geometry import ShapeBook
 from builder.model import (
+    EACH_PIECE,
     KINDS,
+    ElementData,
     Homes,
     MachineKind,
     Operation,
+    Plant,
     PlantModel,
     SettingValue,
     Station,
+    Step,
     StudySummary,
     Values,
     settings_of,
@@ -29,6 +34,7 @@ class Bench:
     summary : what its study says, None without one
     then    : the bench as it was when the study was taken, when something the head states has changed since
     stale   : the readings are of other work, and count as estimates
+    standard : what the plant's studies say of each element derived from them
     """
 
     model: PlantModel
@@ -44,6 +50,11 @@ class Bench:
     summary: StudySummary | None = None
     then: Bench | None = None
     stale: bool = False
+    standard: Mapping[str, ElementData] = field(default_factory=dict)
+
+    def share(self, step: Step) -> Fraction:
+        """How often a step is done for each piece of the operation's run."""
+        return step_share(step, self.operation, self.model.plant)
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
@@ -63,3 +74,8 @@ def bench_of(model: PlantModel, book: ShapeBook, name: str, values: Values) -> B
         return None
     kind, settings, sure = KINDS[station.kind], settings_of(model, name), sureness_of(model.plant)
     return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], sure)
+
+
+def step_share(step: Step, operation: Operation, plant: Plant) -> Fraction:
+    """How often a step is done for each piece of the operation's run."""
+    return (step.per or EACH_PIECE).share(plant.batch, operation.bundle or plant.bundle)
