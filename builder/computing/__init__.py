@@ -1,7 +1,23 @@
 """Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
 
 from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
+from builder.computing.capacity import Capacity, Crew, capacity, crew_of
 from builder.computing.element_candidates import Candidate, element_candidates
+from builder.computing.learning import (
+    LearningFit,
+    Week,
+    average_total,
+    average_unit_time,
+    exponent,
+    fit_learning,
+    newcomer_factor,
+    newcomer_weeks,
+    rate_from_total,
+    rate_of,
+    unit_time,
+    unit_total,
+    unit_total_approximate,
+)
 from builder.computing.line_fit import fit_half, fit_line, fit_refusal, fitted, prediction_half
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
@@ -25,8 +41,30 @@ from builder.computing.spread import (
 from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
+from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step
 
 __all__ = [
+    "Capacity",
+    "Crew",
+    "Interference",
+    "LearningFit",
+    "Week",
+    "average_total",
+    "average_unit_time",
+    "capacity",
+    "crew_of",
+    "cycle_in_step",
+    "exponent",
+    "fit_learning",
+    "interference",
+    "machines_in_step",
+    "newcomer_factor",
+    "newcomer_weeks",
+    "rate_from_total",
+    "rate_of",
+    "unit_time",
+    "unit_total",
+    "unit_total_approximate",
     "AllowanceLine",
     "Candidate",
     "OWN",
