@@ -12,8 +12,6 @@ from builder.geometry import ShapeBook
 from tests.plants import linked
 
 EXAMPLE = """
-materials/all.yaml:
-  materials: {tape: {title: Tape, form: strip goods}}
 parts/tab.yaml:
   part: tab
   title: Tab
@@ -34,12 +32,7 @@ operations/sew-hem.yaml:
 
 def extent(keys: str, folder: Path) -> Extent:
     """Of a step with those keys in the small plant's hem."""
-    found = linked(
-        EXAMPLE.replace("materials/all.yaml:\n  materials: {tape: {title: Tape, form: strip goods}}\n", "").replace(
-            "KEYS", keys
-        ),
-        folder,
-    )
+    found = linked(EXAMPLE.replace("KEYS", keys), folder)
     book = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions)
     bench = bench_of(found.model, book, "sew-hem", found.dimensions.values)
     assert bench is not None

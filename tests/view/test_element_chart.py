@@ -9,7 +9,6 @@ import pytest
 from builder.computing import fit_line, fitted
 from builder.drawing import draw_chart
 from builder.model import Element, ElementData, ElementStep, Fit
-from builder.model.element import parse_study_step
 from builder.pipeline import check_plant
 from builder.view import element_chart, fit_words
 
@@ -20,7 +19,7 @@ def fold() -> tuple[Element, ElementData]:
     """Four folds that lie near a line."""
     fit = fit_line([(x,) for x, _ in ROWS], [y for _, y in ROWS], [20] * 4, ["length"], 0.95)
     steps = tuple(ElementStep(f"hem-{n}", "fold", y, 0.2, 20, x, 0.0) for n, (x, y) in enumerate(ROWS))
-    element = Element(title="Fold an edge", from_=(parse_study_step("hem-0/fold"),))
+    element = Element.model_validate({"title": "Fold an edge", "from": "hem-0/fold"})
     return element, ElementData("fold-edge", ("length",), steps, fit=fit)
 
 
