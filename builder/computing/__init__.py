@@ -1,7 +1,7 @@
 """Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
 
 from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
-from builder.computing.element_candidates import Candidate, element_candidates
+from builder.computing.candidates import Candidate, element_candidates
 from builder.computing.line_fit import fit_half, fit_line, fit_refusal, fitted, prediction_half
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
