@@ -1,8 +1,7 @@
 """Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
 
 from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
-from builder.computing.capacity import Capacity, Crew, capacity, crew_of
-from builder.computing.element_candidates import Candidate, element_candidates
+from builder.computing.candidates import Candidate, element_candidates
 from builder.computing.learning import (
     LearningFit,
     Week,
@@ -26,6 +25,7 @@ from builder.computing.operation_time import attendance_share, labour, operation
 from builder.computing.plant_time import compute, operation_dimensions, variants
 from builder.computing.pooling import pooled
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
+from builder.computing.shift_capacity import Capacity, Crew, capacity, crew_of
 from builder.computing.spread import (
     drift_z,
     interval,

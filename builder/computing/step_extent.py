@@ -61,7 +61,7 @@ def _sides(shape: PartShape) -> Extent:
 
 def _cut(name: str, bench: Bench) -> Extent:
     shape = bench.book.shape(name, bench.values)
-    return NOWHERE if shape is None else Extent(shape.outline.perimeter, _turns(Path(shape.outline.segments)))
+    return NOWHERE if shape is None else Extent(shape.outline.perimeter(), _turns(Path(shape.outline.segments)))
 
 
 def _feature(name: str, bench: Bench) -> Extent:

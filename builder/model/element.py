@@ -90,7 +90,7 @@ class Element(Noun):
         """Slug, key, message and remedy of each fault between its keys."""
         if self.time is None and "from" not in self._typed():
             yield "key-missing", "", "`time:` or `from:` is missing in this element", "Type one of the two."
-        if self.time is not None and "basis" not in self._typed():
+        if self.time is not None and not self._typed() & {"basis", "from"}:
             yield "key-missing", "", "`basis:` is missing in this element", ""
         if "from" in self._typed():
             yield from self._derived_faults()

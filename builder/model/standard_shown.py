@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from builder.model.quantity import Quantity
-from builder.model.shown import First, show_number, show_quantity
+from builder.model.shown import show_number, show_quantity
+from builder.model.shown_units import First
 from builder.model.standard_results import ElementStep, Interval, Refusal
 
 _WHY = {

@@ -12,7 +12,7 @@ from builder.view.chart import (
     HistogramBar,
     RunChart,
 )
-from builder.view.element_chart import element_chart, fit_words
+from builder.view.element_charts import element_chart, fit_words
 from builder.view.empty_study import study_form
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of

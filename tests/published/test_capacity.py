@@ -37,7 +37,7 @@ def test_output_at_standard_and_at_125_percent() -> None:
 
 
 def test_two_units_a_cycle() -> None:
-    """M. P. Groover, Work Systems, ch. 2 problems (data read, results computed there): 278.3 and 185.2 units a shift."""
+    """M. P. Groover, Work Systems, ch. 2 problems (data read, results computed): 278.3 and 185.2 units."""
     factor = allowance_factor(0.15, "share of basic time")
     shift = Crew(people=1, machines=0, minutes=480)
     assert capacity(shift, 3.0 * factor / 2, 0.0).pieces == pytest.approx(278.3, abs=0.05)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Literal
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
@@ -31,7 +32,7 @@ def _first(results: Results) -> dict[tuple[str, str], tuple[str, Beyond]]:
     return found
 
 
-def _words(beyond: Beyond, size: str, units: str) -> str:
+def _words(beyond: Beyond, size: str, units: Literal["mm", "in"]) -> str:
     timed = span_words(beyond.variable, (beyond.low, beyond.high), units)
     if beyond.value is None:
         return f"has no {beyond.variable} that {beyond.element} could go by; the middle of {timed} counts"

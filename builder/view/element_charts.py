@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from builder.computing import fit_half, fitted
-from builder.model import Element, ElementData, Fit, show_number, show_seconds, span_words
+from builder.model import Element, ElementData, ElementStep, Fit, show_number, show_seconds, span_words
 from builder.view.chart import ChartPoint, CurvePoint, FitChart
 
 Units = Literal["mm", "in"]
@@ -18,7 +18,8 @@ _MM_AN_INCH = 25.4
 def element_chart(element: Element, data: ElementData, units: Units) -> FitChart | None:
     """What the chart of an element says; None for one without a fit.
 
-    With length and corners the line stands at the middle of the corners; the points lie where they were timed.
+    With length and corners the line stands at the middle of the corners; the points lie where they were timed. A step
+    is named where it lies further off than steps do on average: there an engineer looks.
     """
     fit = data.fit
     if fit is None:
@@ -32,13 +33,17 @@ def element_chart(element: Element, data: ElementData, units: Units) -> FitChart
         alt=_alt(data, fit, units),
         x_title=title,
         y_title="seconds, rated",
-        points=tuple(
-            ChartPoint((step.variable(variable) or 0.0) / scale, step.seconds, label=step.study) for step in data.steps
-        ),
+        points=tuple(_point(step, fit, scale) for step in data.steps),
         curve=tuple(_curve(fit, scale)),
         width_mm=118.0,
         height_mm=70.0,
     )
+
+
+def _point(step: ElementStep, fit: Fit, scale: float) -> ChartPoint:
+    row = tuple(step.variable(name) or 0.0 for name in fit.variables)
+    far = abs(step.seconds - fitted(fit, row)) > fit.residual_sd_s
+    return ChartPoint(row[0] / scale, step.seconds, label=step.name if far else "")
 
 
 def _curve(fit: Fit, scale: float) -> Iterator[CurvePoint]:
