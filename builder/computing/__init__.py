@@ -4,9 +4,11 @@ from builder.computing.allowance import AllowanceLine, StationAllowance, allowan
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
+from builder.computing.occurrence import lots_of, occurrences, pieces_a_bobbin
 from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
+from builder.computing.sewn_thread import SewnThread, thread_names, thread_sewn
 from builder.computing.spread import (
     drift_z,
     interval,
@@ -21,6 +23,15 @@ from builder.computing.spread import (
 )
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
+from builder.computing.thread_use import (
+    ThreadUse,
+    bartack_thread,
+    ratio_factors,
+    sampled_factors,
+    tack_thread,
+    tail_thread,
+    thread_factors,
+)
 
 __all__ = [
     "cycle_values",
@@ -41,9 +52,12 @@ __all__ = [
     "OWN",
     "PUBLISHED",
     "StationAllowance",
+    "SewnThread",
     "StrainFactor",
+    "ThreadUse",
     "allowance_factor",
     "attendance_share",
+    "bartack_thread",
     "basic_time",
     "chop_time",
     "compute",
@@ -51,17 +65,27 @@ __all__ = [
     "corner_speeds",
     "cycle_time",
     "labour",
+    "lots_of",
+    "occurrences",
     "operation_dimensions",
     "operation_time",
     "operation_use",
     "path_time",
+    "pieces_a_bobbin",
     "product_use",
+    "ratio_factors",
     "rest_in_spell",
     "rested_inside",
+    "sampled_factors",
     "seam_time",
     "segment_time",
     "station_allowance",
     "strain_factors",
+    "tack_thread",
     "tack_time",
+    "tail_thread",
+    "thread_factors",
+    "thread_names",
+    "thread_sewn",
     "variants",
 ]

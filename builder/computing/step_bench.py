@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
 
 from builder.computing.sureness import Sureness, sureness_of
 from builder.geometry import ShapeBook
@@ -12,6 +13,7 @@ from builder.model import (
     Homes,
     MachineKind,
     Operation,
+    Per,
     PlantModel,
     SettingValue,
     Station,
@@ -29,6 +31,7 @@ class Bench:
     summary : what its study says, None without one
     then    : the bench as it was when the study was taken, when something the head states has changed since
     stale   : the readings are of other work, and count as estimates
+    lots    : how many runs each lot has that a step may be done once for
     """
 
     model: PlantModel
@@ -44,6 +47,13 @@ class Bench:
     summary: StudySummary | None = None
     then: Bench | None = None
     stale: bool = False
+    lots: Mapping[Per, Fraction] = field(default_factory=dict)
+
+    @property
+    def has_bobbin(self) -> bool:
+        """Whether its lower thread comes from a bobbin: a lockstitch, class 300; a bartacker's where none is said."""
+        stitch = self.settings.get("stitch")
+        return self.kind.sews and (stitch.words.startswith("3") if stitch is not None else self.kind.model == "tack")
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""

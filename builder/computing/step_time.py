@@ -34,8 +34,7 @@ def self_paced_steps(bench: Bench) -> frozenset[str]:
 
 
 def _step_time(step: Step, bench: Bench) -> StepTime:
-    plant = bench.model.plant
-    share = (step.per or EACH_PIECE).share(plant.batch, bench.operation.bundle or plant.bundle)
+    share = (step.per or EACH_PIECE).share(bench.lots)
     run = machine_run(step, bench)
     study = bench.summary.step(step.step) if bench.summary is not None else None
     hand = _hand(step, bench)

@@ -10,7 +10,6 @@ from builder.errors import TextFault
 from builder.model.frequency import EACH_PIECE, Per, parse_frequency
 from tests.model.faults import fault_offset
 
-
 LOTS: dict[Per, Fraction] = {
     "bundle": Fraction(25),
     "batch": Fraction(300),
