@@ -65,15 +65,16 @@ def _of_pieces(per: Frequency) -> str:
 
 
 def _of_lot(per: Frequency, shares: Sequence[Fraction]) -> str:
-    """`At each new bobbin (about every 13 pieces)`; a sheet holds a number of pieces that was typed."""
-    words = f"At each new {per.per}" if per.count == 1 else f"{int(per.count)} times at each new {per.per}"
+    """`At each new bobbin (about every 13 pieces)`; `Every sheet (20 pieces)`, whose number was typed."""
     every = sorted({_number(per.count / share) for share in shares if share > 0})
-    if not every:
-        return words
-    ends = [show_number(one, 0 if one >= 10 or one.denominator == 1 else 1) for one in (every[0], every[-1])]
+    ends = [show_number(one, 0 if one >= 10 or one.denominator == 1 else 1) for one in (*every[:1], *every[-1:])]
     number = " to ".join(dict.fromkeys(ends))
-    about = "" if per.per == "sheet" else "about "
-    return f"{words} ({about}every {'piece' if number == '1' else f'{number} pieces'})"
+    if per.per == "sheet":
+        words, pieces = _of_pieces(per), f" ({number} pieces)"
+    else:
+        words = f"At each new {per.per}" if per.count == 1 else f"{int(per.count)} times at each new {per.per}"
+        pieces = f" (about every {'piece' if number == '1' else f'{number} pieces'})"
+    return words + (pieces if number else "")
 
 
 def _number(pieces: Fraction) -> Fraction:

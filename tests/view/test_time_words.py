@@ -39,7 +39,9 @@ def test_a_frequency_in_words(per: str, words: str) -> None:
         ("2 times a bobbin", ["2/13"], "2 times at each new bobbin (about every 13 pieces)"),
         ("cone", ["10/57463"], "At each new cone (about every 5700 pieces)"),
         ("needle", ["1/160"], "At each new needle (about every 160 pieces)"),
-        ("sheet", ["1/22"], "At each new sheet (every 22 pieces)"),
+        ("sheet", ["1/22"], "Every sheet (22 pieces)"),
+        ("sheet", [], "Every sheet"),
+        ("2 times a sheet", ["1/11"], "2 times a sheet (22 pieces)"),
         ("20 pieces", ["1/20"], "Every 20 pieces"),
     ],
 )
