@@ -99,6 +99,8 @@ def _use(use: Any, swaps: Mapping[str, str]) -> dict[str, Any]:
         "length_mm": use.length_mm,
         "pieces": use.pieces,
         "seam_mm": use.seam_mm,
+        "thread_mm": use.thread_mm,
+        "thread_most_mm": use.thread_most_mm,
     }
 
 

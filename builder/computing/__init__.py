@@ -21,10 +21,12 @@ from builder.computing.line_fit import fit_half, fit_line, fit_refusal, fitted, 
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
+from builder.computing.occurrence import lots_of, occurrences, pieces_a_bobbin
 from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
 from builder.computing.pooling import pooled
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
+from builder.computing.sewn_thread import SewnThread, thread_names, thread_sewn
 from builder.computing.shift_capacity import Capacity, Crew, capacity, crew_of
 from builder.computing.spread import (
     drift_z,
@@ -42,6 +44,15 @@ from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
 from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step
+from builder.computing.thread_use import (
+    ThreadUse,
+    bartack_thread,
+    ratio_factors,
+    sampled_factors,
+    tack_thread,
+    tail_thread,
+    thread_factors,
+)
 
 __all__ = [
     "Capacity",
@@ -70,9 +81,12 @@ __all__ = [
     "OWN",
     "PUBLISHED",
     "StationAllowance",
+    "SewnThread",
     "StrainFactor",
+    "ThreadUse",
     "allowance_factor",
     "attendance_share",
+    "bartack_thread",
     "basic_time",
     "chop_time",
     "compute",
@@ -90,6 +104,8 @@ __all__ = [
     "interval",
     "labour",
     "modified_z",
+    "lots_of",
+    "occurrences",
     "operation_dimensions",
     "operation_time",
     "operation_use",
@@ -105,6 +121,9 @@ __all__ = [
     "rest_in_spell",
     "rested_inside",
     "sample_sd",
+    "pieces_a_bobbin",
+    "ratio_factors",
+    "sampled_factors",
     "seam_time",
     "segment_time",
     "standard_data",
@@ -113,7 +132,12 @@ __all__ = [
     "strain_factors",
     "summarise",
     "t_quantile",
+    "tack_thread",
     "tack_time",
+    "tail_thread",
+    "thread_factors",
+    "thread_names",
+    "thread_sewn",
     "variants",
     "z_quantile",
 ]

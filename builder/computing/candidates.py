@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 from builder.computing.pooling import pooled
 from builder.computing.standard_data import element_values
-from builder.computing.step_bench import step_share
-from builder.model import KINDS, ElementUse, PlantModel, Pooled, Step, StudySummary
+from builder.model import EACH_PIECE, KINDS, ElementUse, PlantModel, Pooled, Step, StudySummary
 
 _BY_MACHINE = frozenset({"sew", "cut", "set"})
 
@@ -78,4 +77,4 @@ def _values(step: Step, operation: str, summary: StudySummary, model: PlantModel
     if study is None:
         return ()
     count = step.time.count if isinstance(step.time, ElementUse) else 1
-    return element_values(study, count, step_share(step, model.operations[operation], model.plant))
+    return element_values(study, count, (step.per or EACH_PIECE).share({}))

@@ -30,7 +30,7 @@ def exponent(rate: float) -> float:
 
 def rate_of(b: float) -> float:
     """The rate of an exponent. Inverse of `exponent`."""
-    return 2.0**b
+    return float(2.0**b)
 
 
 def unit_time(rate: float, n: float, first: float, known: float = 1) -> float:
@@ -52,12 +52,12 @@ def unit_total(rate: float, n: int, first: float, begin: int = 1) -> float:
     """
     b = exponent(rate)
     if n - begin <= _EXACT:
-        return first * math.fsum(k**b for k in range(begin, n + 1))
+        return float(first * math.fsum(k**b for k in range(begin, n + 1)))
     middle = max(begin, _EXACT)
     near = math.fsum(k**b for k in range(begin, middle))
     integral = (n ** (1 + b) - middle ** (1 + b)) / (1 + b) if b != -1 else math.log(n / middle)
     ends = (n**b + middle**b) / 2 + b * (n ** (b - 1) - middle ** (b - 1)) / 12
-    return first * (near + integral + ends)
+    return float(first * (near + integral + ends))
 
 
 def unit_total_approximate(rate: float, n: int, first: float, begin: int = 1) -> float:

@@ -4,18 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from builder.geometry import FeatureShape, ShapeBook
-from builder.model import (
-    Bartack,
-    MaterialUse,
-    PlantModel,
-    RouteStep,
-    Seam,
-    Values,
-    cut_here,
-    find_feature,
-    settings_of,
-)
+from builder.computing.sewn_thread import SewnThread, all_thread, thread_names
+from builder.geometry import ShapeBook
+from builder.model import MaterialUse, PlantModel, RouteStep, Seam, Values, cut_here
 
 
 def product_use(route: Iterable[RouteStep], uses: Mapping[str, tuple[MaterialUse, ...]]) -> tuple[MaterialUse, ...]:
@@ -28,22 +19,36 @@ def product_use(route: Iterable[RouteStep], uses: Mapping[str, tuple[MaterialUse
     return tuple(sums.values())
 
 
-def operation_use(name: str, model: PlantModel, book: ShapeBook, values: Values) -> tuple[MaterialUse, ...]:
-    """What one run of an operation takes from the store.
+def operation_use(
+    name: str, model: PlantModel, book: ShapeBook, values: Values, sewn: tuple[SewnThread, ...]
+) -> tuple[MaterialUse, ...]:
+    """What one run of an operation takes from the store, `sewn` being its thread.
 
     Sheet goods count by the area of the outlines, strips by their length, bindings by the seam they cover, hardware
-    by the piece, threads by the length of seam sewn with them. Net: no waste, no overlap, no thread per stitch.
+    by the piece, threads by their length where it can be worked out, else by the seam sewn with them. Net: no waste,
+    no overlap, nothing of what stays on a bobbin.
     """
     operation = model.operations[name]
     found = [use for made, count in operation.makes.items() for use in _cut(name, made, count, model, book, values)]
     found += [MaterialUse(need, pieces=count) for need, count in operation.needs.items() if need in model.materials]
-    sewn = list(_sewn(name, model, book, values))
-    for feature, length in sewn:
-        if isinstance(feature.feature, Seam) and feature.feature.binding is not None:
-            found.append(MaterialUse(feature.feature.binding, length_mm=length))
-    threads = [value.words for value in settings_of(model, name).values() if value.kind.sort == "thread"]
-    total = sum(length for _, length in sewn)
-    return (*found, *(MaterialUse(thread, seam_mm=total) for thread in dict.fromkeys(threads)))
+    for one in sewn:
+        if isinstance(one.feature.feature, Seam) and one.feature.feature.binding is not None:
+            found.append(MaterialUse(one.feature.feature.binding, length_mm=one.seam_mm))
+    return (*found, *_threads(name, model, sewn))
+
+
+def _threads(name: str, model: PlantModel, sewn: tuple[SewnThread, ...]) -> Iterator[MaterialUse]:
+    """Needle threads to the material their setting names, bobbin and looper threads to theirs."""
+    names = thread_names(model, name)
+    if names is None or not sewn:
+        return
+    seam, use = sum(one.seam_mm for one in sewn), all_thread(sewn)
+    for material in dict.fromkeys(names):
+        if use is None:
+            yield MaterialUse(material, seam_mm=seam, thread_known=False)
+            continue
+        least, most = use.total if names[0] == names[1] else use.needle if material == names[0] else use.under
+        yield MaterialUse(material, seam_mm=seam, thread_mm=least, thread_most_mm=most)
 
 
 def _cut(name: str, made: str, count: int, model: PlantModel, book: ShapeBook, values: Values) -> Iterator[MaterialUse]:
@@ -56,15 +61,3 @@ def _cut(name: str, made: str, count: int, model: PlantModel, book: ShapeBook, v
         yield MaterialUse(material, length_mm=count * (right - left))
     else:
         yield MaterialUse(material, area_mm2=count * shape.outline.area())
-
-
-def _sewn(name: str, model: PlantModel, book: ShapeBook, values: Values) -> Iterator[tuple[FeatureShape, float]]:
-    """Seams and boxes an operation sews, with the length of their paths in mm; a bartack is no length of seam."""
-    operation = model.operations[name]
-    homes = model.homes[name]
-    for step in operation.steps:
-        for ref in (find_feature(one, homes) for one in step.sew):
-            shape = book.shape(ref.part, values) if ref is not None else None
-            feature = shape.features.get(ref.feature) if shape is not None and ref is not None else None
-            if feature is not None and not isinstance(feature.feature, Bartack):
-                yield feature, sum(path.length for path in feature.paths)

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 
 from builder.computing.allowance import station_allowance
 from builder.computing.conditions import bench_then, is_stale
 from builder.computing.material_use import operation_use, product_use
+from builder.computing.occurrence import lots_of
 from builder.computing.operation_time import operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
+from builder.computing.sewn_thread import SewnThread, thread_sewn
 from builder.computing.standard_data import standard_data
 from builder.computing.step_bench import Bench, bench_of
 from builder.computing.step_time import self_paced_steps, step_times
@@ -42,6 +45,9 @@ def variants(product: Product) -> tuple[str | None, ...]:
 _Key = tuple[str, tuple[str, ...]]
 """An operation with the values of the dimensions it may rest on."""
 
+_TimeKey = tuple[_Key, Fraction]
+"""The same, with the runs in a batch; 0 where no step is done once a batch, so that its time serves every batch."""
+
 
 @dataclass(slots=True)
 class _Clock:
@@ -52,23 +58,32 @@ class _Clock:
     dimensions: Dimensions
     studies: dict[str, StudySummary] = field(default_factory=dict)
     standard: dict[str, ElementData] = field(default_factory=dict)
-    _seen: dict[_Key, OperationTime | None] = field(default_factory=dict)
+    _seen: dict[_TimeKey, OperationTime | None] = field(default_factory=dict)
+    _threads: dict[_Key, tuple[SewnThread, ...]] = field(default_factory=dict)
     _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _keys: dict[tuple[str, int], _Key] = field(default_factory=dict)
 
-    def time(self, name: str, values: Values) -> OperationTime | None:
-        key = self._key(name, values)
+    def time(self, name: str, values: Values, runs_a_batch: Fraction) -> OperationTime | None:
+        """Times of one run, in a batch of so many."""
+        batchwise = any(step.per is not None and step.per.per == "batch" for step in self.model.operations[name].steps)
+        key = self._key(name, values), runs_a_batch if batchwise else Fraction(0)
         if key not in self._seen:
-            self._seen[key] = self._compute(name, values)
+            self._seen[key] = self._compute(name, values, runs_a_batch)
         return self._seen[key]
 
     def use(self, name: str, values: Values) -> tuple[MaterialUse, ...]:
         """What one run takes from the store."""
         key = self._key(name, values)
         if key not in self._uses:
-            self._uses[key] = operation_use(name, self.model, self.book, values)
+            self._uses[key] = operation_use(name, self.model, self.book, values, self._thread(name, values))
         return self._uses[key]
+
+    def _thread(self, name: str, values: Values) -> tuple[SewnThread, ...]:
+        key = self._key(name, values)
+        if key not in self._threads:
+            self._threads[key] = tuple(thread_sewn(self.model, self.book, name, values))
+        return self._threads[key]
 
     def _key(self, name: str, values: Values) -> _Key:
         known = self._keys.get((name, id(values)))
@@ -82,11 +97,13 @@ class _Clock:
             names = self._names[name] = operation_dimensions(self.model, self.book, name)
         return name, tuple(str(values[one].value) if one in values else "" for one in names)
 
-    def _compute(self, name: str, values: Values) -> OperationTime | None:
+    def _compute(self, name: str, values: Values, runs_a_batch: Fraction) -> OperationTime | None:
         bench = bench_of(self.model, self.book, name, values)
         if bench is None:
             return None
         bench = replace(bench, standard=self.standard)
+        if any(step.per is not None for step in bench.operation.steps):
+            bench = replace(bench, lots=lots_of(bench, runs_a_batch, self._thread(name, values)))
         if self.model.study_of(name) is not None:
             bench = self._studied(bench)
         allowed = station_allowance(self.model.plant, bench.station)
@@ -143,16 +160,17 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
     products: list[ProductTime] = []
     for name, product in model.products.items():
         route = route_of(name, model.products, operations)
+        batch = product.batch or model.plant.batch
         for variant in variants(product):
             values = dimensions.sized(product.sizes[variant] if variant is not None else {})
-            found = {step.operation: clock.time(step.operation, values) for step in route}
+            found = {step.operation: clock.time(step.operation, values, batch * step.quantity) for step in route}
             for operation, time in found.items():
                 if time is not None:
                     times[operation, name, variant or ""] = time
             takes = product_use(route, {step.operation: clock.use(step.operation, values) for step in route})
             products.append(_product_time(name, variant, route, found, clock, takes))
     for name in operations:
-        time = clock.time(name, dimensions.values)
+        time = clock.time(name, dimensions.values, Fraction(model.plant.batch))
         if time is not None:
             times[name, "", ""] = time
     precision = precision_of(model.plant)

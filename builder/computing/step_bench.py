@@ -15,7 +15,7 @@ from builder.model import (
     Homes,
     MachineKind,
     Operation,
-    Plant,
+    Per,
     PlantModel,
     SettingValue,
     Station,
@@ -35,6 +35,7 @@ class Bench:
     then    : the bench as it was when the study was taken, when something the head states has changed since
     stale   : the readings are of other work, and count as estimates
     standard : what the plant's studies say of each element derived from them
+    lots    : how many runs each lot has that a step may be done once for
     """
 
     model: PlantModel
@@ -51,10 +52,17 @@ class Bench:
     then: Bench | None = None
     stale: bool = False
     standard: Mapping[str, ElementData] = field(default_factory=dict)
+    lots: Mapping[Per, Fraction] = field(default_factory=dict)
 
     def share(self, step: Step) -> Fraction:
-        """How often a step is done for each piece of the operation's run."""
-        return step_share(step, self.operation, self.model.plant)
+        """How often a step is done for each piece of the operation's run; 0 where the lot it hangs on is unknown."""
+        return (step.per or EACH_PIECE).share(self.lots)
+
+    @property
+    def has_bobbin(self) -> bool:
+        """Whether its lower thread comes from a bobbin: a lockstitch, class 300; a bartacker's where none is said."""
+        stitch = self.settings.get("stitch")
+        return self.kind.sews and (stitch.words.startswith("3") if stitch is not None else self.kind.model == "tack")
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""
@@ -74,8 +82,3 @@ def bench_of(model: PlantModel, book: ShapeBook, name: str, values: Values) -> B
         return None
     kind, settings, sure = KINDS[station.kind], settings_of(model, name), sureness_of(model.plant)
     return Bench(model, book, name, values, operation, station, kind, settings, model.homes[name], sure)
-
-
-def step_share(step: Step, operation: Operation, plant: Plant) -> Fraction:
-    """How often a step is done for each piece of the operation's run."""
-    return (step.per or EACH_PIECE).share(plant.batch, operation.bundle or plant.bundle)

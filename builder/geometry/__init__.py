@@ -11,6 +11,7 @@ from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
+from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
@@ -28,6 +29,7 @@ __all__ = [
     "Point",
     "Scales",
     "Segment",
+    "Sewn",
     "ShapeBook",
     "ShapeFault",
     "Stack",
@@ -47,6 +49,7 @@ __all__ = [
     "polyline",
     "rectangle",
     "roll_grams",
+    "sewn_by",
     "smallest_radius",
     "stacks_along",
     "stitches_per_run",

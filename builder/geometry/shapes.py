@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from builder.geometry.features import feature_shape
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
@@ -37,12 +38,16 @@ class ShapeFault:
 
 @dataclass(slots=True)
 class ShapeBook:
-    """All shapes of a plant. Parts whose dimensions agree between sizes are built once."""
+    """All shapes of a plant. Parts whose dimensions agree between sizes are built once.
+
+    kept : what other files of this room work out once, by a key that begins with its name
+    """
 
     parts: Mapping[str, Part]
     states: Mapping[str, State]
     definitions: Mapping[str, object]
     faults: dict[tuple[str, tuple[str | int, ...]], ShapeFault] = field(default_factory=dict)
+    kept: dict[tuple[object, ...], Any] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _all_names: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _of_values: dict[tuple[str, int], tuple[Values, PartShape | None]] = field(default_factory=dict)

@@ -7,7 +7,7 @@ from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
 from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
-from builder.model.frequency import EACH_PIECE, Frequency
+from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
 from builder.model.linking import Linked, link
 from builder.model.load import NOUNS, Entry
@@ -73,7 +73,7 @@ from builder.model.states import (
     operation_bases,
     operation_dimension,
 )
-from builder.model.station import Bed, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
+from builder.model.station import Bed, Bobbin, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
 from builder.model.store import consumed, cut_here, in_colour
 from builder.model.study import Reading, Study
@@ -124,6 +124,7 @@ __all__ = [
     "At",
     "Bartack",
     "Bed",
+    "Bobbin",
     "Box",
     "CheckPlan",
     "Component",
@@ -136,6 +137,7 @@ __all__ = [
     "Estimate",
     "Expression",
     "FAULTS",
+    "FROM_FACTS",
     "FORCE_ROWS_LB",
     "Fault",
     "FaultKind",
@@ -171,6 +173,7 @@ __all__ = [
     "PUBLISHED_SOURCE",
     "Pace",
     "Part",
+    "Per",
     "Plant",
     "PlantModel",
     "Product",

@@ -5,20 +5,27 @@
 | `piece` | once a piece (a step without `per:`) |
 | `20 pieces` | once every 20 pieces |
 | `bundle`, `batch` | once a bundle, once a batch |
-| `3 times a piece` | three times a piece; also `a bundle`, `a batch` |
+| `bobbin` | at each new bobbin: what it holds, over the thread a piece takes from it |
+| `cone` | at each new cone of needle or looper thread; several cones count each on its own |
+| `needle` | whenever the machine's needles are changed, after the hours of sewing they last |
+| `sheet` | once a sheet or lay, which holds the operation's `pieces a sheet` |
+| `3 times a piece` | three times a piece; also `a bundle`, `a batch`, `a bobbin` and so on |
 | `2 times per 20 pieces` | twice every 20 pieces |
+
+What a bobbin, a cone or a needle comes to is worked out in computing/occurrence.py.
 
 Refused, each with its remedy:
 - `0 pieces`, `-5 pieces`, `0 times a piece` : a step that is never done is left out.
 - `2.5 pieces`, `1/2 piece` : whole numbers; half as often is `2 pieces`, twice as often is `2 times a piece`.
 - `20` : 20 of what? Write `20 pieces`.
-- `pieces`, `20 piece`, `20 bundles` : `piece`, `20 pieces`, `bundle`.
+- `pieces`, `20 piece`, `20 bundles`, `2 bobbins` : `piece`, `20 pieces`, `bundle`, `bobbin`.
 - `hour`, `shift` : a time of day is not a share of a piece; put it in the plant's off-standard time.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -28,11 +35,18 @@ from builder.errors import TextFault
 from builder.model.near_names import near
 from builder.model.plain_text import joined, read_tidy
 
-Per = Literal["piece", "pieces", "bundle", "batch"]
+Per = Literal["piece", "pieces", "bundle", "batch", "bobbin", "cone", "needle", "sheet"]
 
+LOTS: tuple[Per, ...] = ("bundle", "batch", "bobbin", "cone", "needle", "sheet")
+"""What a step may be done once for, beside a piece and a number of pieces."""
+
+FROM_FACTS: tuple[Per, ...] = ("bobbin", "cone", "needle", "sheet")
+"""Those of them that follow from facts typed elsewhere."""
+
+_WORDS = "|".join(("piece", *LOTS))
 _TEXT = re.compile(
     r" *(?:(?P<times>[0-9]{1,9}) +times? +(?:a|per) +)?"
-    r"(?:(?P<word>piece|bundle|batch)|(?P<n>[0-9]{1,9}) +pieces) *"
+    rf"(?:(?P<word>{_WORDS})|(?P<n>[0-9]{{1,9}}) +pieces) *"
 )
 _NUMBER = re.compile(r"[+-]?[0-9]*[.,/]?[0-9]+")
 _TIMED = {"hour", "hourly", "shift", "day", "minute", "week"}
@@ -40,26 +54,22 @@ _TIMED = {"hour", "hourly", "shift", "day", "minute", "week"}
 
 @dataclass(frozen=True, slots=True)
 class Frequency:
-    """How often a step is done: `count` times per piece, per `n` pieces, per bundle or per batch."""
+    """How often a step is done: `count` times per piece, per `n` pieces, or per lot (a bundle, a bobbin, a sheet)."""
 
     count: Fraction
     per: Per
     n: int
     text: str
 
-    def share(self, batch: int, bundle: int) -> Fraction:
-        """Times per piece, in the long run: 1/20 for `20 pieces`, 1/bundle for `bundle`. Both counts >= 1.
+    def share(self, lots: Mapping[Per, Fraction]) -> Fraction:
+        """Times per piece, in the long run: 1/20 for `20 pieces`, 1/25 for `bundle` with lots = {bundle: 25}.
 
-        A short last bundle is not counted here, so that a standard doesn't hang on the batch; see `times`.
-        Raises ZeroDivisionError for a batch or bundle of 0.
+        lots : how many pieces each lot has; of one that is missing nothing is known, and the share is 0
+        A short last lot is not counted here, so that a standard doesn't hang on the batch.
+        Raises ZeroDivisionError for a lot of 0.
         """
-        every = {"piece": 1, "pieces": self.n, "bundle": bundle, "batch": batch}
-        return self.count / every[self.per]
-
-    def times(self, batch: int, bundle: int) -> Fraction:
-        """Times in a batch, a started bundle (or lot of n) counted whole. Both counts >= 1."""
-        every = {"piece": 1, "pieces": self.n, "bundle": bundle, "batch": batch}
-        return self.count * -(-batch // every[self.per])
+        every = {"piece": Fraction(1), "pieces": Fraction(self.n), **lots}.get(self.per)
+        return Fraction(0) if every is None else self.count / every
 
 
 EACH_PIECE = Frequency(Fraction(1), "piece", 1, "piece")
@@ -80,11 +90,8 @@ def _read(plain: str, text: str) -> Frequency:
     for name, number in (("times", times), ("n", every)):
         if number == 0:
             raise TextFault("a step that is never done", found.start(name), "Write 1 or more, or leave the step out")
-    per: Per = "pieces" if found["n"] else "piece"
-    if found["word"] in ("bundle", "batch"):
-        per = "bundle" if found["word"] == "bundle" else "batch"
-    if per == "pieces" and every == 1:
-        per = "piece"
+    per: Per = "pieces" if every > 1 else "piece"
+    per = next((lot for lot in LOTS if lot == found["word"]), per)
     return Frequency(Fraction(times), per, every, text)
 
 
@@ -107,11 +114,12 @@ def _refuse(plain: str) -> NoReturn:
 
 
 def _remedy(words: list[str], number: str) -> str:
-    close = near(words[-1], ("piece", "pieces", "bundle", "bundles", "batch", "batches")) if words else ()
+    names = ("piece", *LOTS)
+    close = near(words[-1], (*names, "batches", *(f"{name}s" for name in names))) if words else ()
     if not close:
-        return "Write piece, 20 pieces, bundle, batch or 3 times a piece"
+        return "Write piece, 20 pieces, bundle, batch, bobbin, cone, needle, sheet or 3 times a piece"
     if close[0].startswith("piece"):
         if len(words) > 1:
             return "Write it such as 3 times a piece"
         return f"Write {number} pieces" if number else "Write piece"
-    return "Write bundle" if close[0].startswith("bundle") else "Write batch"
+    return f"Write {next(name for name in names if close[0].startswith(name))}"

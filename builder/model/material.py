@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from fractions import Fraction
 from typing import Literal
 
 from builder.model.base import Noun, Text
@@ -21,7 +22,7 @@ class Material(Noun):
     """A material as bought.
 
     mass : per area for sheets and foam, per length for webbing, tape and zips, each for hardware
-    tex  : linear density of a thread
+    tex  : linear density of a thread; cone : its length on a cone as bought
     length      : of a roll or a sheet as bought
     structure   : how it is made; needle points and grain follow from it
     direction   : `lengthwise` goods are cut along the roll only (nap, print, stretch)
@@ -47,11 +48,28 @@ class Material(Noun):
     mass_per_length: LinearMass | None = None
     mass_each: Mass | None = None
     tex: LinearDensity | None = None
+    cone: Length | None = None
     colour: Text | None = None
     composition: tuple[Text, ...] = ()
     evidence: Evidence | None = None
     cautions: tuple[Text, ...] = ()
     note: Text | None = None
+
+    @property
+    def soft(self) -> bool:
+        """Foam and padded mesh: a foot or a hand presses them flatter."""
+        return self.form == "foam" or self.structure in ("foam", "mesh")
+
+    @property
+    def under_foot(self) -> Fraction | None:
+        """Thickness under a foot, mm: soft goods as pressed. None where nobody typed it."""
+        if self.thickness is None:
+            return None
+        return self.thickness.value * (PRESSED if self.soft else 1)
+
+
+PRESSED = Fraction(1, 2)
+"""What is left of foam or padded mesh under a foot, or when a hand slips it under one. Common practice, no source."""
 
 
 _CHLORINATED = (

@@ -17,6 +17,7 @@ from builder.model.typed import (
     Force,
     Ident,
     PerText,
+    Ratio,
     StepTime,
 )
 
@@ -94,6 +95,16 @@ class Fault(Noun):
     power: Literal["off"] | None = None
 
 
+class ThreadSample(Noun):
+    """Thread of an unravelled sample of this operation's seam, mm per mm of seam.
+
+    bobbin : bobbin or looper threads together, cover threads too; 0 for a stitch without
+    """
+
+    needle: Ratio
+    bobbin: Ratio
+
+
 def _one_of(value: Any) -> Any:
     return {value: "1"} if isinstance(value, str) else value
 
@@ -105,6 +116,8 @@ Makes = Annotated[Table[Ident, Count], BeforeValidator(_one_of, json_schema_inpu
 class Operation(Noun):
     """One job at one station. `needs` and `makes` count pieces for one run of the operation.
 
+    thread_sample  : an unravelled sample; it counts before what geometry says of the thread
+    pieces_a_sheet : runs of the operation that one sheet or lay holds
     lots : `matched`: the lot numbers on the tickets of all that comes in are compared before the first step
     """
 
@@ -114,6 +127,7 @@ class Operation(Noun):
     needs: Table[Ident, Count] = Field(default_factory=dict)
     makes: Makes
     settings: Table[str, Text] = Field(default_factory=dict)
+    thread_sample: ThreadSample | None = None
     tolerances: Table[Ident, ToleranceSpec] = Field(default_factory=dict)
     steps: tuple[Step, ...] = Field(min_length=1)
     faults: tuple[Fault, ...] = ()
@@ -121,6 +135,7 @@ class Operation(Noun):
     lots: Literal["matched"] | None = None
     times: Text | None = None
     bundle: Count | None = None
+    pieces_a_sheet: Count | None = None
     revision: Text = "A"
     date: datetime.date | None = None
     recorded_by: Names = ()

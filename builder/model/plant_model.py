@@ -98,6 +98,12 @@ class PlantModel:
             part = base.formed_from or ""
         return None
 
+    def material_under(self, layer: str) -> tuple[str, Material] | None:
+        """Name and facts of the material of a layer: of a part, or the tape itself. None when nobody says."""
+        name = self.material_of(layer) if layer in self.states else layer
+        material = self.materials.get(name) if name is not None else None
+        return (name, material) if name is not None and material is not None else None
+
     def base_of(self, name: str) -> Part | None:
         """The part whose file holds the outline of a part state."""
         state = self.states.get(name)

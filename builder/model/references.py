@@ -37,6 +37,9 @@ def references(model: PlantModel) -> Iterator[Reference]:
         yield from _of_element(("element", name), element, model)
     for name, part in model.parts.items():
         yield from _of_part(("part", name), part)
+    for name, station in model.stations.items():
+        for thread in station.bobbins:
+            yield Reference(("station", name), ("bobbins", thread), thread, ("material",), key=True)
     for name, operation in model.operations.items():
         yield from _of_operation(("operation", name), operation)
     dimensions = _size_names(model) if any(one.sizes for one in model.products.values()) else frozenset()

@@ -117,7 +117,9 @@ class RouteLine:
 class MaterialUse:
     """What one finished piece takes of a material, net; the fields its form doesn't count in are 0.
 
-    seam_mm : length of seam sewn with a thread, tacks and the thread of each stitch not counted
+    seam_mm   : length of seam sewn with a thread, tacks and the thread of each stitch not counted
+    thread_mm : thread sewn, tacks and ends counted; 0 if unknown. thread_most_mm : its upper end where texts differ
+    thread_known : False once a seam of unknown thread is among those counted
     """
 
     material: str
@@ -125,15 +127,22 @@ class MaterialUse:
     length_mm: float = 0.0
     pieces: float = 0.0
     seam_mm: float = 0.0
+    thread_mm: float = 0.0
+    thread_most_mm: float = 0.0
+    thread_known: bool = True
 
     def plus(self, other: MaterialUse, times: float) -> MaterialUse:
-        """This and `times` another of the same material."""
+        """This and `times` another of the same material. Thread unknown in one of them is unknown in the sum."""
+        known = self.thread_known and other.thread_known
         return MaterialUse(
             self.material,
             self.area_mm2 + times * other.area_mm2,
             self.length_mm + times * other.length_mm,
             self.pieces + times * other.pieces,
             self.seam_mm + times * other.seam_mm,
+            self.thread_mm + times * other.thread_mm if known else 0.0,
+            self.thread_most_mm + times * other.thread_most_mm if known else 0.0,
+            known,
         )
 
 

@@ -86,14 +86,27 @@ def show_interval(low: float | Fraction, high: float | Fraction, digits: int = 1
 
 
 def show_use(use: MaterialUse) -> str:
-    """How much of a material: area, length, pieces, or the length of seam sewn with a thread."""
+    """How much of a material: area, length, pieces, length of a thread, or of seam where that is unknown."""
     if use.area_mm2:
         return f"{show_number(use.area_mm2 / 1e6, 3, trim=False)} m²"
     if use.length_mm:
         return f"{show_number(use.length_mm / 1000, 2, trim=False)} m"
     if use.pieces:
         return f"{show_number(use.pieces, 2)} ×"
+    if use.thread_mm:
+        return f"{_metres(use.thread_mm / 1000, use.thread_most_mm / 1000)} of thread"
     return f"{show_number(use.seam_mm / 1000, 2, trim=False)} m of seam"
+
+
+def _metres(least: float, most: float) -> str:
+    """`12.4 m`, or `13.0…14.9 m` where it is an interval that shows; below 1 m to the centimetre."""
+    digits = 1 if least >= 1 else 2
+    one = show_number(least, digits, trim=False)
+    return (
+        f"{one} m"
+        if one == show_number(max(most, least), digits, trim=False)
+        else show_interval(least, most, digits, "m")
+    )
 
 
 # ---- quantities

@@ -63,6 +63,19 @@ class StitchProgram(Noun):
     width: Length
 
 
+class Bobbin(Noun):
+    """What a wound bobbin of one thread gives, measured in this plant.
+
+    holds          : length wound on a full one
+    left           : what is thrown away with the rest when it is changed
+    inside_a_piece : it may be changed while a piece is sewn; else what no longer does for a whole piece is left too
+    """
+
+    holds: Length
+    left: Length | None = None
+    inside_a_piece: Flag = False
+
+
 HOLDINGS = ("edge stop", "folder", "drawn line", "free hand")
 """How a seam is kept on its line."""
 
@@ -91,6 +104,9 @@ class Station(Noun):
     foot_lift     : thickest goods that pass under the foot
     strip_width   : widest webbing or tape a strip cutter takes
     programs      : stored patterns by their name in the setting `program`
+    bobbins       : by thread, what a wound bobbin gives
+    needle_hours  : hours of sewing after which the needles are changed, all of the machine's together
+    tail          : thread left hanging at start and end of a seam together, of each thread
     seam_speeds   : measured top speeds; the first that fits a seam counts
     posture, relief : how the work is done, and what interrupts standing
     reach         : farthest the hands go in every cycle
@@ -119,6 +135,9 @@ class Station(Noun):
     strip_width: Length | None = None
     bed: Bed | None = None
     programs: Table[str, StitchProgram] = Field(default_factory=dict)
+    bobbins: Table[Ident, Bobbin] = Field(default_factory=dict)
+    needle_hours: Time | None = None
+    tail: Length | None = None
     seam_speeds: tuple[SeamSpeed, ...] = ()
     posture: Literal["sitting", "standing", "sit-stand"] | None = None
     relief: Text | None = None

@@ -162,6 +162,10 @@ def _share(text: str) -> Fraction:
     return parse_quantity(text, "share").value
 
 
+def _number(text: str) -> Fraction:
+    return parse_quantity(text, "number").value
+
+
 def _positive_count(text: str) -> int:
     number = parse_count(text)
     if number == 0:
@@ -233,7 +237,7 @@ StepTime = Annotated[
     TextType(parse_time, (Estimate, Element), "a time", examples=("3.5 s", "3..4 s", "2 x pick-up-small")),
 ]
 PerText = Annotated[
-    Frequency, TextType(parse_frequency, (Frequency,), "how often", examples=("piece", "20 pieces", "bundle"))
+    Frequency, TextType(parse_frequency, (Frequency,), "how often", examples=("piece", "20 pieces", "bundle", "bobbin"))
 ]
 EveryText = Annotated[
     CheckPlan,
@@ -264,6 +268,11 @@ Share = Annotated[
     Fraction,
     TextType(_share, (Fraction,), "a share", ("string", "number"), _quantity_pattern("share"), ("5 %", 0.05)),
 ]
+Ratio = Annotated[
+    Fraction,
+    TextType(_number, (Fraction,), "a plain number", ("number", "string"), _quantity_pattern("number"), (1.31, "1.31")),
+]
+"""A plain number from 0 up: so much of one thing for 1 of another."""
 Ident = Annotated[
     str,
     TextType(_ident, (), "a name", ("string", "integer"), rf"^{_IDENT}$", ("sew-handle-end", "back-panel")),

@@ -126,7 +126,7 @@ def _stops(sheet: SheetView) -> list[_Stop]:
         _Stop("sizes", "sizes", "Sizes") if sheet.sizes else None,
         _Stop("colours", "colours", "Colours") if sheet.colours else None,
     )
-    steps = [_Stop(f"step-{step.name}", "step", plain(step.do), step) for step in sheet.steps]
+    steps = [_Stop(f"step-{step.name}", "step", plain(step.said), step) for step in sheet.steps]
     return [*filter(None, first), *steps]
 
 

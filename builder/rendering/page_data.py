@@ -304,7 +304,7 @@ def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
     return {
         "name": step.name,
         "number": step.number,
-        "do": Markup(pens.markdown(step.do)),
+        "do": Markup(pens.markdown(step.said)),
         "key": Markup(pens.markdown(step.key)) if step.key else "",
         "why": Markup(pens.markdown(step.why)) if step.why else "",
         "cautions": [{"signal": one.signal, "text": Markup(pens.markdown(one.text))} for one in step.cautions],

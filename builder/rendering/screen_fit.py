@@ -105,7 +105,7 @@ def _rows(widths: Sequence[float]) -> int:
 
 def _words_height(step: StepView, fit: Fit, width: float) -> float:
     beside = fit.drill + 1.2 if fit.beside else 0.0
-    action = _lines(step.do, fit.action * MEAN_BOLD, width - beside) * 1.12 * fit.action
+    action = _lines(step.said, fit.action * MEAN_BOLD, width - beside) * 1.12 * fit.action
     height = max(action, fit.drill) if fit.beside else action + fit.drill + 0.8
     for caution in step.cautions:
         height += 1.9 + _lines(f"{caution.signal} {caution.text}", READ * MEAN_BOLD, width - 2.5) * 1.15 * READ

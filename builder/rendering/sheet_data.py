@@ -201,7 +201,7 @@ def _output(view: SheetView, pens: Pens) -> list[Json]:
 def _step(step: StepView, view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
     return {
         "number": str(step.number),
-        "do": pens.marked(step.do, bold=True),
+        "do": pens.marked(step.said, bold=True),
         "key": pens.marked(step.key),
         "why": pens.marked(step.why),
         "checks": [_measure(m, pens) for m in step.checks],

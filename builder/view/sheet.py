@@ -95,6 +95,8 @@ class Photo:
 class StepView:
     """One step. `do`, `key`, `why` are Markdown with emphasis only.
 
+    action : `do` as printed, with what a frequency comes to in pieces, which a new size may change; `do` where there
+             is none
     sizes : figures of the other sizes, where their picture differs from that of the reference size
     """
 
@@ -106,11 +108,17 @@ class StepView:
     cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
     photo: Photo | None = controlled(default=None)
+    action: str = shown(default="")
     sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
     number: int = shown(default=0)
     seconds: str = shown(default="")
     seconds_value: float = shown(default=0.0)
     source: str = shown(default="")
+
+    @property
+    def said(self) -> str:
+        """The action line as printed."""
+        return self.action or self.do
 
     def figures(self) -> Iterator[FigureView]:
         """All its figures, that of the reference size first."""

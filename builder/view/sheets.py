@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
@@ -39,7 +39,7 @@ from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
-from builder.view.time_words import often, pieces_an_hour, seconds_words, step_source
+from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
 
@@ -82,11 +82,12 @@ class SheetMaker:
         studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches, next(iter(group.sizes)))
         measures = measures_of(operation, studio, group.sizes)
         coloured = colours_of(group, model)
-        time = size_time(group, next(iter(group.sizes)), self.results)
+        times = tuple(size_time(group, size, self.results) for size in group.sizes)
+        time = times[0]
         work = Work(model, operation, name)
         letters = capital_mm(float(station.distance.value))
         steps = tuple(
-            self._step(number, step, group, studio, work, measures, time)
+            self._step(number, step, group, studio, work, measures, times)
             for number, step in enumerate(operation.steps, start=1)
         )
         steps = self._in_sizes(steps, group, studio, work)
@@ -157,18 +158,21 @@ class SheetMaker:
         studio: Studio,
         work: Work,
         measures: Mapping[str, tuple[Measure, str | None, Tolerance]],
-        time: OperationTime | None,
+        times: Sequence[OperationTime | None],
     ) -> StepView:
-        found = time.step(step.step) if time is not None else None
+        sized = [time.step(step.step) if time is not None else None for time in times]
+        found = sized[0]
+        shares = [one.share for one in sized if one is not None] if from_facts(step) else []
         return StepView(
             name=step.step,
-            do=f"{step.do} *{words}.*" if (words := often(step)) else step.do,
+            do=action_line(step),
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
             cautions=tuple(step_cautions(step, work.operation, self.model)),
             figure=self._figure(number, step, group, studio, work, measures),
             photo=self._photo(step),
+            action=action_line(step, shares) if shares else "",
             number=number,
             seconds=seconds_words(found),
             seconds_value=found.total_s if found is not None else 0.0,

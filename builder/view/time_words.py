@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from fractions import Fraction
+
 from builder.model import (
     EACH_PIECE,
+    FROM_FACTS,
+    Frequency,
     OperationTime,
     PlantModel,
     RouteLine,
@@ -13,6 +18,9 @@ from builder.model import (
     show_percent,
     show_seconds,
 )
+
+_PLAIN = 2000
+"""A share with a larger denominator was calculated, and is shown as once in so many."""
 
 _SOURCES = {
     "study": "readings",
@@ -25,17 +33,56 @@ _SOURCES = {
 }
 
 
-def often(step: Step) -> str:
-    """How often a step is done, when that is not once a piece: printed behind its action line."""
+def from_facts(step: Step) -> bool:
+    """Whether how often it is done follows from facts typed elsewhere, so that only the times know it."""
+    return step.per is not None and step.per.per in FROM_FACTS
+
+
+def action_line(step: Step, shares: Sequence[Fraction] = ()) -> str:
+    """What to do, with how often; `shares` as for `often`."""
+    words = often(step, shares)
+    return f"{step.do} *{words}.*" if words else step.do
+
+
+def often(step: Step, shares: Sequence[Fraction] = ()) -> str:
+    """How often a step is done, when that is not once a piece: printed behind its action line.
+
+    shares : times per piece in each size, to say what a bobbin, a cone, a needle or a sheet comes to
+    """
     words = ""
     if step.per is not None and step.per != EACH_PIECE:
-        count = int(step.per.count)
-        one = {"pieces": f"{step.per.n} pieces"}.get(step.per.per, step.per.per)
-        per = f"per {one}" if step.per.per == "pieces" else f"a {one}"
-        words = f"Every {one}" if count == 1 else f"{count} times {per}"
+        words = _of_lot(step.per, shares) if step.per.per in FROM_FACTS else _of_pieces(step.per)
     if step.during is not None:
         words = f"{words}, while it runs" if words else "While it runs"
     return words
+
+
+def _of_pieces(per: Frequency) -> str:
+    one = {"pieces": f"{per.n} pieces"}.get(per.per, per.per)
+    if per.count == 1:
+        return f"Every {one}"
+    return f"{int(per.count)} times {'per' if per.per == 'pieces' else 'a'} {one}"
+
+
+def _of_lot(per: Frequency, shares: Sequence[Fraction]) -> str:
+    """`At each new bobbin (about every 13 pieces)`; `Every sheet (20 pieces)`, whose number was typed."""
+    every = sorted({_number(per.count / share) for share in shares if share > 0})
+    ends = [show_number(one, 0 if one >= 10 or one.denominator == 1 else 1) for one in (*every[:1], *every[-1:])]
+    number = " to ".join(dict.fromkeys(ends))
+    if per.per == "sheet":
+        words, pieces = _of_pieces(per), f" ({number} pieces)"
+    else:
+        words = f"At each new {per.per}" if per.count == 1 else f"{int(per.count)} times at each new {per.per}"
+        pieces = f" (about every {'piece' if number == '1' else f'{number} pieces'})"
+    return words + (pieces if number else "")
+
+
+def _number(pieces: Fraction) -> Fraction:
+    """To two digits above a hundred: nobody counts to 5 746 to change a cone."""
+    if pieces < 100 or (pieces.denominator == 1 and pieces < 1000):
+        return pieces
+    scale = Fraction(10) ** (len(str(int(pieces))) - 2)
+    return round(pieces / scale) * scale
 
 
 def pieces_an_hour(time: OperationTime | None, pieces: int) -> str:
@@ -48,7 +95,11 @@ def seconds_words(time: StepTime | None) -> str:
     if time is None:
         return ""
     words = show_seconds(time.total_s)
-    return words if time.share == 1 else f"{words}, {time.share.numerator} in {time.share.denominator}"
+    if time.share in (0, 1):
+        return words
+    if time.share.denominator < _PLAIN:
+        return f"{words}, {time.share.numerator} in {time.share.denominator}"
+    return f"{words}, 1 in {show_number(1 / time.share, 1)}"
 
 
 def step_source(time: StepTime | None) -> str:

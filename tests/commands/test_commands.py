@@ -83,7 +83,15 @@ def test_times_json_has_stable_keys() -> None:
         "sources",
         "time_next",
     }
-    assert set(product["materials"][0]) == {"material", "area_mm2", "length_mm", "pieces", "seam_mm"}
+    assert set(product["materials"][0]) == {
+        "material",
+        "area_mm2",
+        "length_mm",
+        "pieces",
+        "seam_mm",
+        "thread_mm",
+        "thread_most_mm",
+    }
     assert set(product["operations"][0]) == {
         "operation",
         "station",

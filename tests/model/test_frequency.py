@@ -7,35 +7,45 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.errors import TextFault
-from builder.model.frequency import EACH_PIECE, parse_frequency
+from builder.model.frequency import EACH_PIECE, Per, parse_frequency
 from tests.model.faults import fault_offset
+
+LOTS: dict[Per, Fraction] = {
+    "bundle": Fraction(25),
+    "batch": Fraction(300),
+    "bobbin": Fraction(27, 2),
+    "cone": Fraction(900),
+    "needle": Fraction(400),
+    "sheet": Fraction(22),
+}
 
 
 @pytest.mark.parametrize(
-    ("text", "share", "times"),
+    ("text", "share"),
     [
-        ("piece", Fraction(1), 300),
-        ("20 pieces", Fraction(1, 20), 15),
-        ("1 pieces", Fraction(1), 300),
-        ("bundle", Fraction(1, 25), 12),
-        ("batch", Fraction(1, 300), 1),
-        ("3 times a piece", Fraction(3), 900),
-        ("2 times per 20 pieces", Fraction(1, 10), 30),
-        ("2 times a bundle", Fraction(2, 25), 24),
+        ("piece", Fraction(1)),
+        ("20 pieces", Fraction(1, 20)),
+        ("1 pieces", Fraction(1)),
+        ("bundle", Fraction(1, 25)),
+        ("batch", Fraction(1, 300)),
+        ("bobbin", Fraction(2, 27)),
+        ("cone", Fraction(1, 900)),
+        ("needle", Fraction(1, 400)),
+        ("sheet", Fraction(1, 22)),
+        ("3 times a piece", Fraction(3)),
+        ("2 times per 20 pieces", Fraction(1, 10)),
+        ("2 times a bundle", Fraction(2, 25)),
+        ("2 times a bobbin", Fraction(4, 27)),
     ],
 )
-def test_how_often_a_step_is_done(text: str, share: Fraction, times: int) -> None:
-    """Per piece, and in a batch of 300 in bundles of 25."""
-    frequency = parse_frequency(text)
-    assert frequency.share(300, 25) == share
-    assert frequency.times(300, 25) == times
+def test_how_often_a_step_is_done(text: str, share: Fraction) -> None:
+    """Per piece, in a batch of 300 in bundles of 25, with 13.5 pieces a bobbin and so on."""
+    assert parse_frequency(text).share(LOTS) == share
 
 
-def test_a_short_last_bundle_counts_whole_in_a_batch_only() -> None:
-    """The standard doesn't hang on the batch, the batch's work does."""
-    frequency = parse_frequency("bundle")
-    assert frequency.share(301, 25) == Fraction(1, 25)
-    assert frequency.times(301, 25) == 13
+def test_a_lot_nobody_knows_counts_nothing() -> None:
+    """And is a finding, elsewhere."""
+    assert parse_frequency("bobbin").share({"bundle": Fraction(25)}) == 0
 
 
 def test_a_step_without_per_is_done_once_a_piece() -> None:
@@ -57,6 +67,10 @@ def test_a_step_without_per_is_done_once_a_piece() -> None:
         ("20 piece", "how often", "Write 20 pieces"),
         ("20 bundles", "how often", "Write bundle"),
         ("bundel", "how often", "Write bundle"),
+        ("2 bobbins", "how often", "Write bobbin"),
+        ("cones", "how often", "Write cone"),
+        ("nedle", "how often", "Write needle"),
+        ("sheets", "how often", "Write sheet"),
         ("hour", "time of day", "piece"),
         ("once in a while", "how often", "20 pieces"),
     ],

@@ -39,6 +39,8 @@ GOOD: list[tuple[str, Any, Any]] = [
     ("Percent", "5 %", Fraction(1, 20)),
     ("Share", "5 %", Fraction(1, 20)),
     ("Share", 0.05, Fraction(1, 20)),
+    ("Ratio", 1.31, Fraction("1.31")),
+    ("Ratio", "0", 0),
     ("Count", "4", 4),
     ("Count", 4, 4),
     ("Count", "12 pieces", 12),
@@ -58,6 +60,8 @@ BAD: list[tuple[str, Any, str, int]] = [
     ("Length", None, "it is nothing", 0),
     ("Length", True, "it is yes or no", 0),
     ("Share", 5, "500 %", 0),
+    ("Ratio", "-1.3", "negative", 0),
+    ("Ratio", "1.31 mm", "mm is a length", 5),
     ("Count", "0", "1 or more", 0),
     ("Count", 2.5, "whole number", 0),
     ("Count", True, "it is yes or no", 0),
@@ -123,7 +127,7 @@ def test_a_value_already_read_is_passed_on(name: str, text: str, kind: type) -> 
 @pytest.mark.parametrize(
     "name",
     ["Length", "Share", "Count", "Flag", "Ident", "LengthOrExpression", "AnyTolerance", "StepTime", "PerText",
-     "EveryText", "LengthRange", "LinearDensity", "Temperature", "Percent", "WholeNumber"],
+     "EveryText", "LengthRange", "LinearDensity", "Temperature", "Percent", "Ratio", "WholeNumber"],
 )  # fmt: skip
 def test_the_examples_in_a_schema_are_good(name: str) -> None:
     """Both for the grammar and for the pattern beside them."""

@@ -8,14 +8,9 @@ from fractions import Fraction
 
 from builder.checking.lengths import length_words
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.under_needle import material_under, stacks_under
+from builder.checking.under_needle import stacks_under
 from builder.finding import Severity
 from builder.geometry import Stack
-from builder.model import Material
-
-SOFT = ("foam", "mesh")
-PRESSED = Fraction(1, 2)
-"""What is left of foam or padded mesh when a hand presses it to slip it under a foot. Common practice, no source."""
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -42,23 +37,14 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 def _thickness(subject: Subject, stack: Stack) -> Fraction:
     """Of all layers whose material states its thickness, mm."""
-    known = (material_under(subject, layer) for layer in stack)
-    return sum((_pressed(one[1]) for one in known if one is not None), Fraction(0))
-
-
-def _pressed(material: Material) -> Fraction:
-    full = material.thickness.value if material.thickness is not None else Fraction(0)
-    return full * PRESSED if _soft(material) else full
-
-
-def _soft(material: Material) -> bool:
-    return material.form == "foam" or material.structure in SOFT
+    known = (subject.model.material_under(layer) for layer in stack)
+    return sum((one[1].under_foot or Fraction(0) for one in known if one is not None), Fraction(0))
 
 
 def _said(subject: Subject, stack: Stack) -> str:
     """`2 x pack-cloth-420 + 2 x padded-mesh-3, pressed`."""
-    known = [one for layer in stack if (one := material_under(subject, layer)) is not None and one[1].thickness]
-    counts = Counter(name + (", pressed" if _soft(material) else "") for name, material in known)
+    known = [one for layer in stack if (one := subject.model.material_under(layer)) is not None and one[1].thickness]
+    counts = Counter(name + (", pressed" if material.soft else "") for name, material in known)
     return " + ".join(f"{count} x {name}" if count > 1 else name for name, count in counts.items())
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.under_needle import material_under, materials_near, stacks_under
+from builder.checking.under_needle import materials_near, stacks_under
 from builder.finding import Severity
 from builder.model import NEEDLE_POINTS
 
@@ -67,7 +67,7 @@ def _goods(subject: Subject, operation: str) -> dict[str, str]:
     found: dict[str, str] = {}
     layers = {layer for _, stacks in stacks_under(subject, operation) for stack in stacks for layer in stack}
     for layer in sorted(layers):
-        known = material_under(subject, layer)
+        known = subject.model.material_under(layer)
         if known is not None and known[1].structure is not None:
             found[known[0]] = known[1].structure
     return found
