@@ -4,7 +4,6 @@ from builder.computing.allowance import AllowanceLine, StationAllowance, allowan
 from builder.computing.candidates import Candidate, element_candidates
 from builder.computing.learning import (
     LearningFit,
-    Week,
     average_total,
     average_unit_time,
     exponent,
@@ -27,7 +26,7 @@ from builder.computing.plant_time import compute, operation_dimensions, variants
 from builder.computing.pooling import pooled
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
 from builder.computing.sewn_thread import SewnThread, thread_names, thread_sewn
-from builder.computing.shift_capacity import Capacity, Crew, capacity, crew_of
+from builder.computing.shift_capacity import Crew, capacity, crew_of
 from builder.computing.spread import (
     drift_z,
     interval,
@@ -43,7 +42,7 @@ from builder.computing.spread import (
 from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
-from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step
+from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step, tending_of
 from builder.computing.thread_use import (
     ThreadUse,
     bartack_thread,
@@ -55,11 +54,9 @@ from builder.computing.thread_use import (
 )
 
 __all__ = [
-    "Capacity",
     "Crew",
     "Interference",
     "LearningFit",
-    "Week",
     "average_total",
     "average_unit_time",
     "capacity",
@@ -73,6 +70,7 @@ __all__ = [
     "newcomer_weeks",
     "rate_from_total",
     "rate_of",
+    "tending_of",
     "unit_time",
     "unit_total",
     "unit_total_approximate",

@@ -8,22 +8,27 @@ from fractions import Fraction
 
 from builder.computing.allowance import station_allowance
 from builder.computing.conditions import bench_then, is_stale
+from builder.computing.learning import newcomer_weeks
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.occurrence import lots_of
 from builder.computing.operation_time import operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
 from builder.computing.sewn_thread import SewnThread, thread_sewn
+from builder.computing.shift_capacity import capacity, crew_of
 from builder.computing.standard_data import standard_data
 from builder.computing.step_bench import Bench, bench_of
 from builder.computing.step_time import self_paced_steps, step_times
 from builder.computing.study_summary import summarise
 from builder.computing.sureness import allowance_error, precision_of, rating_error
+from builder.computing.tending import tending_of
 from builder.geometry import ShapeBook
 from builder.model import (
+    KINDS,
     Dimensions,
     ElementData,
     MaterialUse,
     OperationTime,
+    Plant,
     PlantModel,
     Product,
     ProductTime,
@@ -31,8 +36,11 @@ from builder.model import (
     RouteLine,
     RouteStep,
     Spread,
+    StationShare,
     StudySummary,
+    Tending,
     Values,
+    Week,
     route_of,
 )
 
@@ -174,7 +182,17 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
         if time is not None:
             times[name, "", ""] = time
     precision = precision_of(model.plant)
-    return Results(times, tuple(products), model.plant.batch, clock.studies, clock.standard, precision)
+    tending = dict(_tended(model, times))
+    return Results(times, tuple(products), model.plant.batch, clock.studies, clock.standard, precision, tending)
+
+
+def _tended(model: PlantModel, times: Mapping[tuple[str, str, str], OperationTime]) -> Iterator[tuple[str, Tending]]:
+    for (name, product, _), time in times.items():
+        kind = model.kind_of(name)
+        if not product and kind is not None and kind.paced == "machine":
+            found = tending_of(time, model.stations[model.operations[name].station])
+            if found is not None:
+                yield name, found
 
 
 def _product_time(
@@ -191,7 +209,38 @@ def _product_time(
     estimated = sum(line.own_min * line.estimate_share for line in lines)
     machine = sum(line.own_machine_min for line in lines)
     spread = _spread(lines, times, clock) if total else None
-    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0, materials, spread)
+    share = estimated / total if total else 0.0
+    stations, newcomer = tuple(_stations(lines, model)), tuple(_newcomer(total, model.plant))
+    return ProductTime(name, variant, lines, total, machine, share, materials, spread, stations, newcomer)
+
+
+WEEKS = 8
+"""Weeks of a newcomer that are worked out."""
+
+
+def _stations(lines: tuple[RouteLine, ...], model: PlantModel) -> Iterator[StationShare]:
+    sums: dict[str, tuple[float, float]] = {}
+    for line in lines:
+        labour, machine = sums.get(line.station, (0.0, 0.0))
+        sums[line.station] = (labour + line.own_min, machine + line.own_machine_min)
+    for name, (labour, machine) in sums.items():
+        station = model.stations[name]
+        kind = KINDS.get(station.kind)
+        crew = crew_of(model.plant, station, kind is not None and kind.paced != "none")
+        yield StationShare(name, labour, machine, capacity(crew, labour, machine))
+
+
+def _newcomer(total: float, plant: Plant) -> Iterator[Week]:
+    learning = plant.learning
+    if learning is None or total <= 0 or learning.rate <= Fraction(1, 2) or learning.rate > 1:
+        return
+    off = float(plant.off_standard) if plant.off_standard is not None else 0.0
+    minutes = WORKDAYS * float(plant.shift.paid.value - plant.shift.breaks.value) / 60 * (1 - off)
+    yield from newcomer_weeks(float(learning.rate), learning.standard_after, total, minutes, WEEKS)
+
+
+WORKDAYS = 5
+"""Shifts in a week. Common practice, no source."""
 
 
 def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | None], clock: _Clock) -> Spread:
