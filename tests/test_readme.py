@@ -40,14 +40,17 @@ def test_the_example_is_clean_and_gets_its_sheet(demo: Path, tmp_path: Path) -> 
 
 
 def test_lines_of_other_files_can_be_typed_into_them(demo: Path) -> None:
-    """Levels of rules, sizes and colours: in the place of the demo's own lines they leave no finding."""
+    """Rules, sizes, colours, elements: in the place of the demo's own lines they leave no finding."""
     pieces = [(file, content) for file, content in BLOCKS if file not in WHOLE]
-    assert {file for file, _ in pieces} == {"plant.yaml", "products/tool-roll.yaml"}
+    assert {file for file, _ in pieces} == {"plant.yaml", "products/tool-roll.yaml", "elements/handling.yaml"}
     for file, content in pieces:
         path = demo / file
         keys = yaml.safe_load(content)
         typed = yaml.safe_load(path.read_text(encoding="utf-8"))
         assert set(keys) <= {*typed, "rules"}
+        if "elements" in keys:
+            assert set(keys["elements"]) <= set(typed["elements"])
+            keys = {"elements": {**typed["elements"], **keys["elements"]}}
         path.write_text(yaml.safe_dump({**typed, **keys}, sort_keys=False, allow_unicode=True), encoding="utf-8")
     findings = check_plant(demo).findings
     assert findings == (), [(str(one.place), one.message) for one in findings]

@@ -27,7 +27,10 @@ _FORMS = ("t iterated", "t pilot", "normal", "40 root")
 @click.option("--confidence", default=95.0, show_default=True, help="Percent.")
 @click.option("--form", "operation", metavar="OPERATION", help="An empty study of OPERATION, to be filled in.")
 @click.option("--cycles", default=20, show_default=True, type=click.IntRange(1, 500), help="Rows of the form.")
-@click.option("--in", "folder", default="instructions", type=click.Path(path_type=Path), help="The plant, for --form.")
+@click.option("--in", "folder", default="instructions", type=click.Path(path_type=Path), help="The plant's folder.")
+@click.option("--all", "whole", is_flag=True, help="The plant's standard data, as all its studies are now.")
+@click.option("--csv", "as_csv", is_flag=True, help="With --all: a row an element, for a spreadsheet.")
+@click.option("--to", type=click.Path(path_type=Path), metavar="FOLDER", help="With --all: write table and figures.")
 @click.option("--needed", "method", type=click.Choice(_FORMS), default=_FORMS[0], help="Form of the readings needed.")
 def command(
     file: Path | None,
@@ -38,9 +41,20 @@ def command(
     cycles: int,
     folder: Path,
     method: str,
+    whole: bool,
+    as_csv: bool,
+    to: Path | None,
 ) -> None:
     """Mean, spread, basic time, its interval and the readings still needed of each step in FILE (CSV)."""
-    if operation is not None:
+    if (as_csv or to is not None) and not whole:
+        raise UsageError("--csv and --to belong to --all")
+    if whole and (file is not None or operation is not None):
+        raise UsageError("--all is of the whole plant: name neither a file nor an operation")
+    if whole:
+        from builder.commands.standard_data import standard_data
+
+        standard_data(folder, as_json, as_csv, to)
+    elif operation is not None:
         _form(operation, folder, cycles)
     else:
         _study(file, as_json, within, confidence, method)
@@ -70,7 +84,7 @@ def _study(file: Path | None, as_json: bool, within: float, confidence: float, m
     from builder.model import Precision
 
     if file is None:
-        raise UsageError("name a study's CSV file, or --form OPERATION")
+        raise UsageError("name a study's CSV file, --form OPERATION, or --all")
     if not 0 < within < 100 or not 0 < confidence < 100:
         raise UsageError("--within and --confidence are percentages between 0 and 100")
     study, findings, lines = _read(file)

@@ -1,14 +1,33 @@
 """Door of the computing room: objects to numbers, pure functions. It never sees a file, a date or a locale."""
 
 from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
+from builder.computing.candidates import Candidate, element_candidates
+from builder.computing.learning import (
+    LearningFit,
+    Week,
+    average_total,
+    average_unit_time,
+    exponent,
+    fit_learning,
+    newcomer_factor,
+    newcomer_weeks,
+    rate_from_total,
+    rate_of,
+    unit_time,
+    unit_total,
+    unit_total_approximate,
+)
+from builder.computing.line_fit import fit_half, fit_line, fit_refusal, fitted, prediction_half
 from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.occurrence import lots_of, occurrences, pieces_a_bobbin
 from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
+from builder.computing.pooling import pooled
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
 from builder.computing.sewn_thread import SewnThread, thread_names, thread_sewn
+from builder.computing.shift_capacity import Capacity, Crew, capacity, crew_of
 from builder.computing.spread import (
     drift_z,
     interval,
@@ -21,8 +40,10 @@ from builder.computing.spread import (
     t_quantile,
     z_quantile,
 )
+from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
+from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step
 from builder.computing.thread_use import (
     ThreadUse,
     bartack_thread,
@@ -34,21 +55,29 @@ from builder.computing.thread_use import (
 )
 
 __all__ = [
-    "cycle_values",
-    "drift_z",
-    "interval",
-    "modified_z",
-    "readings_needed",
-    "readings_normal",
-    "readings_root",
-    "readings_t_iterated",
-    "readings_t_pilot",
-    "sample_sd",
-    "step_study",
-    "summarise",
-    "t_quantile",
-    "z_quantile",
+    "Capacity",
+    "Crew",
+    "Interference",
+    "LearningFit",
+    "Week",
+    "average_total",
+    "average_unit_time",
+    "capacity",
+    "crew_of",
+    "cycle_in_step",
+    "exponent",
+    "fit_learning",
+    "interference",
+    "machines_in_step",
+    "newcomer_factor",
+    "newcomer_weeks",
+    "rate_from_total",
+    "rate_of",
+    "unit_time",
+    "unit_total",
+    "unit_total_approximate",
     "AllowanceLine",
+    "Candidate",
     "OWN",
     "PUBLISHED",
     "StationAllowance",
@@ -64,23 +93,45 @@ __all__ = [
     "contour_time",
     "corner_speeds",
     "cycle_time",
+    "cycle_values",
+    "drift_z",
+    "element_candidates",
+    "element_data",
+    "fit_half",
+    "fit_line",
+    "fit_refusal",
+    "fitted",
+    "interval",
     "labour",
+    "modified_z",
     "lots_of",
     "occurrences",
     "operation_dimensions",
     "operation_time",
     "operation_use",
     "path_time",
-    "pieces_a_bobbin",
+    "pooled",
+    "prediction_half",
     "product_use",
-    "ratio_factors",
+    "readings_needed",
+    "readings_normal",
+    "readings_root",
+    "readings_t_iterated",
+    "readings_t_pilot",
     "rest_in_spell",
     "rested_inside",
+    "sample_sd",
+    "pieces_a_bobbin",
+    "ratio_factors",
     "sampled_factors",
     "seam_time",
     "segment_time",
+    "standard_data",
     "station_allowance",
+    "step_study",
     "strain_factors",
+    "summarise",
+    "t_quantile",
     "tack_thread",
     "tack_time",
     "tail_thread",
@@ -88,4 +139,5 @@ __all__ = [
     "thread_names",
     "thread_sewn",
     "variants",
+    "z_quantile",
 ]

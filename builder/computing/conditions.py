@@ -6,7 +6,7 @@ machine model can count is scaled by it; the rest makes the readings stale: kept
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.computing.step_bench import Bench
@@ -15,13 +15,18 @@ from builder.model import (
     KINDS,
     Dimensions,
     PlantModel,
+    Product,
     Quantity,
     SettingValue,
     Study,
     Values,
     parse_quantity,
     read_settings,
+    route_of,
 )
+
+_ROUTES = "products by operation"
+"""Where the model's memo keeps them."""
 
 
 def bench_then(bench: Bench, dimensions: Dimensions, names: tuple[str, ...]) -> Bench | None:
@@ -32,7 +37,7 @@ def bench_then(bench: Bench, dimensions: Dimensions, names: tuple[str, ...]) -> 
     study = bench.model.study_of(bench.name)
     if study is None:
         return None
-    values = _values_then(study, bench.values, bench.model, dimensions, names)
+    values = _values_then(study, bench, dimensions, names)
     settings = _settings_then(study, bench)
     station = bench.model.stations.get(study.head.get("station", ""), bench.station)
     if values is None and settings is None and station is bench.station:
@@ -61,13 +66,12 @@ def is_stale(bench: Bench) -> bool:
     return station is None or station.kind != bench.station.kind
 
 
-def _values_then(
-    study: Study, now: Values, model: PlantModel, dimensions: Dimensions, names: tuple[str, ...]
-) -> Values | None:
+def _values_then(study: Study, bench: Bench, dimensions: Dimensions, names: tuple[str, ...]) -> Values | None:
     """Dimensions of the size a study was taken in, with those its head states; None when they are today's."""
+    now, model, name = bench.values, bench.model, bench.name
     size = study.head.get("size", "")
     typed = _typed_dimensions(study, names)
-    candidates = [product.sizes[size] for product in model.products.values() if size in product.sizes] or [{}]
+    candidates = [one.sizes[size] for one in _products(name, model) if size in one.sizes] or [{}]
     for overrides in candidates:
         if not typed and not overrides and size == "":
             return None
@@ -75,6 +79,18 @@ def _values_then(
         if any(then[one].value != now[one].value for one in names if one in then and one in now):
             return then
     return None
+
+
+def _products(operation: str, model: PlantModel) -> Sequence[Product]:
+    """Products the operation works for: another one's size of the same name is another size. All when there is none."""
+    if _ROUTES not in model.memo:
+        found: dict[str, list[Product]] = {}
+        for name, product in model.products.items():
+            for step in route_of(name, model.products, model.operations):
+                found.setdefault(step.operation, []).append(product)
+        model.memo[_ROUTES] = found
+    routes: Mapping[str, Sequence[Product]] = model.memo[_ROUTES]
+    return routes.get(operation) or tuple(model.products.values())
 
 
 def _typed_dimensions(study: Study, names: tuple[str, ...]) -> dict[str, Quantity]:

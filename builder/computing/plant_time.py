@@ -13,6 +13,7 @@ from builder.computing.occurrence import lots_of
 from builder.computing.operation_time import operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
 from builder.computing.sewn_thread import SewnThread, thread_sewn
+from builder.computing.standard_data import standard_data
 from builder.computing.step_bench import Bench, bench_of
 from builder.computing.step_time import self_paced_steps, step_times
 from builder.computing.study_summary import summarise
@@ -20,6 +21,7 @@ from builder.computing.sureness import allowance_error, precision_of, rating_err
 from builder.geometry import ShapeBook
 from builder.model import (
     Dimensions,
+    ElementData,
     MaterialUse,
     OperationTime,
     PlantModel,
@@ -55,6 +57,7 @@ class _Clock:
     book: ShapeBook
     dimensions: Dimensions
     studies: dict[str, StudySummary] = field(default_factory=dict)
+    standard: dict[str, ElementData] = field(default_factory=dict)
     _seen: dict[_TimeKey, OperationTime | None] = field(default_factory=dict)
     _threads: dict[_Key, tuple[SewnThread, ...]] = field(default_factory=dict)
     _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
@@ -98,6 +101,7 @@ class _Clock:
         bench = bench_of(self.model, self.book, name, values)
         if bench is None:
             return None
+        bench = replace(bench, standard=self.standard)
         if any(step.per is not None for step in bench.operation.steps):
             bench = replace(bench, lots=lots_of(bench, runs_a_batch, self._thread(name, values)))
         if self.model.study_of(name) is not None:
@@ -109,6 +113,24 @@ class _Clock:
         """The bench with what its study says, and the conditions it was taken under."""
         then = bench_then(bench, self.dimensions, self._names[bench.name])
         return replace(bench, summary=self.summary(bench), then=then, stale=is_stale(bench))
+
+    def derive(self, usable: Mapping[str, bool]) -> None:
+        """The plant's standard data, once, before any time is computed from it."""
+        wanted = {one.study for element in self.model.elements.values() for one in element.from_}
+        benches: dict[str, Bench] = {}
+        blind: set[str] = set()
+        for name in self.model.operations if wanted else ():
+            study = self.model.study_of(name)
+            if study is None or study.name not in wanted or study.name in benches:
+                continue
+            self._key(name, self.dimensions.values)  # its dimensions are known from here on
+            bench = bench_of(self.model, self.book, name, self.dimensions.values) if usable.get(name, True) else None
+            if bench is None:
+                blind.add(study.name)
+            else:
+                benches[study.name] = self._studied(bench)
+        confidence = precision_of(self.model.plant).confidence
+        self.standard = standard_data(self.model.elements, benches, blind - benches.keys(), confidence)
 
     def summary(self, bench: Bench) -> StudySummary | None:
         """What the study of an operation says; the readings are gone through once."""
@@ -133,6 +155,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
     """All times of a plant. `usable` says which operations may be computed; the rest leave the routes quietly."""
     clock = _Clock(model, book, dimensions)
     operations = {name: one for name, one in model.operations.items() if usable.get(name, True)}
+    clock.derive(usable)
     times: dict[tuple[str, str, str], OperationTime] = {}
     products: list[ProductTime] = []
     for name, product in model.products.items():
@@ -150,7 +173,8 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
         time = clock.time(name, dimensions.values, Fraction(model.plant.batch))
         if time is not None:
             times[name, "", ""] = time
-    return Results(times, tuple(products), model.plant.batch, clock.studies, precision_of(model.plant))
+    precision = precision_of(model.plant)
+    return Results(times, tuple(products), model.plant.batch, clock.studies, clock.standard, precision)
 
 
 def _product_time(

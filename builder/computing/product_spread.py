@@ -63,7 +63,7 @@ def labour_parts(
         sums = found[part.source, part.estimated]
         sums[0] += weight * part.seconds
         sums[1] += weight * part.error_s
-        if rating_error and not part.run and part.source.startswith("study:"):
+        if rating_error and not part.run and (part.rated or part.source.startswith("study:")):
             found[RATINGS, False][1] += weight * part.seconds * rating_error
     basic = math.fsum(seconds for seconds, _ in found.values())
     if allowance_error:

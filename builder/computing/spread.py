@@ -41,7 +41,7 @@ def sample_sd(values: Sequence[float]) -> float | None:
 
 
 @lru_cache(maxsize=4096)
-def t_quantile(confidence: float, freedom: int) -> float:
+def t_quantile(confidence: float, freedom: float) -> float:
     """Two-sided quantile of Student's t: |t| exceeds it with the chance 1 − confidence.
 
     >>> round(t_quantile(0.95, 24), 3)

@@ -9,7 +9,9 @@ from fractions import Fraction
 from builder.computing.sureness import Sureness, sureness_of
 from builder.geometry import ShapeBook
 from builder.model import (
+    EACH_PIECE,
     KINDS,
+    ElementData,
     Homes,
     MachineKind,
     Operation,
@@ -17,6 +19,7 @@ from builder.model import (
     PlantModel,
     SettingValue,
     Station,
+    Step,
     StudySummary,
     Values,
     settings_of,
@@ -31,6 +34,7 @@ class Bench:
     summary : what its study says, None without one
     then    : the bench as it was when the study was taken, when something the head states has changed since
     stale   : the readings are of other work, and count as estimates
+    standard : what the plant's studies say of each element derived from them
     lots    : how many runs each lot has that a step may be done once for
     """
 
@@ -47,7 +51,12 @@ class Bench:
     summary: StudySummary | None = None
     then: Bench | None = None
     stale: bool = False
+    standard: Mapping[str, ElementData] = field(default_factory=dict)
     lots: Mapping[Per, Fraction] = field(default_factory=dict)
+
+    def share(self, step: Step) -> Fraction:
+        """How often a step is done for each piece of the operation's run; 0 where the lot it hangs on is unknown."""
+        return (step.per or EACH_PIECE).share(self.lots)
 
     @property
     def has_bobbin(self) -> bool:

@@ -12,9 +12,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from builder.computing.element_time import element_part
 from builder.computing.machine_run import machine_run
 from builder.computing.step_bench import Bench
-from builder.model import EACH_PIECE, NO_SOURCE, Estimate, Step, StepStudy, StepTime, TimePart
+from builder.model import NO_SOURCE, Beyond, Estimate, Step, StepStudy, StepTime, TimePart
 
 Sourced = tuple[TimePart, str]
 """A part of a step's time, and the word for where it comes from."""
@@ -34,10 +35,10 @@ def self_paced_steps(bench: Bench) -> frozenset[str]:
 
 
 def _step_time(step: Step, bench: Bench) -> StepTime:
-    share = (step.per or EACH_PIECE).share(bench.lots)
+    share = bench.share(step)
     run = machine_run(step, bench)
     study = bench.summary.step(step.step) if bench.summary is not None else None
-    hand = _hand(step, bench)
+    hand, beyond = _hand(step, bench)
     if study is None:
         found = [*hand, *_modelled(run, bench)]
     else:
@@ -47,6 +48,7 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
             found += hand
     parts = tuple(part for part, _ in found)
     words = tuple(dict.fromkeys(word for _, word in found))
+    counts = any(part is one for part, _ in hand for one in parts)
     changed = "carried over" in words or "stale" in words
     return StepTime(
         step.step,
@@ -60,6 +62,8 @@ def _step_time(step: Step, bench: Bench) -> StepTime:
         step.during or "",
         None if changed else run,
         parts,
+        math.fsum(part.seconds for part, _ in hand) if hand else None,
+        beyond if counts else None,
     )
 
 
@@ -93,17 +97,13 @@ def _modelled(run: float | None, bench: Bench) -> Sequence[Sourced]:
     return ((part, "model"),)
 
 
-def _hand(step: Step, bench: Bench) -> Sequence[Sourced]:
-    """Hand work of a step as typed."""
+def _hand(step: Step, bench: Bench) -> tuple[Sequence[Sourced], Beyond | None]:
+    """Hand work of a step as its `time:` says, and where its element was timed with other work."""
     if step.time is None:
-        return ()
+        return (), None
     if isinstance(step.time, Estimate):
         seconds = float(step.time.seconds)
         source = f"estimate:{bench.name}/{step.step}"
-        return ((TimePart(source, seconds, bench.sure.of_estimate(step.time), False, True), "estimate"),)
-    element = bench.model.elements.get(step.time.name)
-    if element is None:
-        return ()
-    seconds = float(step.time.count * element.time.value)
-    error = bench.sure.of_element(element, seconds)
-    return ((TimePart(f"element:{step.time.name}", seconds, error, False, element.basis == "estimate"), "element"),)
+        return ((TimePart(source, seconds, bench.sure.of_estimate(step.time), False, True), "estimate"),), None
+    part, beyond = element_part(step, step.time, bench)
+    return ((part, "element"),) if part is not None else (), beyond

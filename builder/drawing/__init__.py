@@ -1,5 +1,6 @@
 """Door of the drawing room: view objects to SVG. It places labels and chooses scales; it calls no formula."""
 
+from builder.drawing.chart import draw_chart
 from builder.drawing.figure import Drawing, draw, draw_figure
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.lettered import TextBox
@@ -14,6 +15,7 @@ __all__ = [
     "Sign",
     "TextBox",
     "draw",
+    "draw_chart",
     "draw_figure",
     "face_file",
     "face_table",

@@ -2,7 +2,7 @@
 
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPlan
-from builder.model.element import Element
+from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
 from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
@@ -56,6 +56,16 @@ from builder.model.shown import (
 )
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
+from builder.model.standard_results import (
+    Beyond,
+    Coefficient,
+    ElementData,
+    ElementStep,
+    Fit,
+    Pooled,
+    Refusal,
+)
+from builder.model.standard_shown import left_out_words, refusal_words, span_words, variable_words
 from builder.model.states import (
     cut_with,
     earlier_work,
@@ -84,6 +94,18 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "Beyond",
+    "Coefficient",
+    "ElementData",
+    "ElementStep",
+    "Fit",
+    "Pooled",
+    "Refusal",
+    "StudyStep",
+    "left_out_words",
+    "refusal_words",
+    "span_words",
+    "variable_words",
     "NextStudy",
     "Spread",
     "SpreadPart",

@@ -40,5 +40,8 @@ Text = Annotated[str, StringConstraints(min_length=1), WithJsonSchema(_ANY_WORD)
 Names = Annotated[tuple[str, ...], BeforeValidator(_one_or_many, json_schema_input_type=str | list[str])]
 """One name, or a list of names."""
 
+OneOrMany = BeforeValidator(_one_or_many, json_schema_input_type=str | list[str])
+"""Annotation of a tuple that may also be typed as its only item."""
+
 Table = Annotated[Mapping[K, V], AfterValidator(_read_only)]
 """A mapping nobody can change once it is read."""

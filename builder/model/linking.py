@@ -85,7 +85,8 @@ def _known_names(loaded: Loaded, model: PlantModel, source: Source) -> dict[str,
         known.setdefault(kind, set()).add(name)
     made = {name for operation in model.operations.values() for name in operation.makes}
     known["part"] = known.get("part", set()) | made
-    known["study"] |= {table.file for table in source.tables}
+    for table in source.tables:  # named by its path or by its name alone
+        known["study"] |= {table.file, table.file.rpartition("/")[2].removesuffix(".csv")}
     known["photo"] |= set(source.photos)
     known["gauge"] |= set(model.plant.gauges)
     return known

@@ -115,7 +115,8 @@ def _literal(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Findi
     close = near(typed, choices)
     hint = f" Did you mean `{close[0]}`?" if close else ""
     remedy = f"Write one of: {', '.join(choices)}.{hint}"
-    message = f"`{path[-1]}` can't be `{typed}`"
+    key = next(step for step in reversed(path) if isinstance(step, str))
+    message = f"`{key}` can't be `{typed}`"
     return fault("value-unreadable", entry.place(*path), message, (about,), remedy)
 
 
@@ -134,8 +135,16 @@ def _feature(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Findi
     return fault("feature-kind", entry.place(*path, key=True), message, (about, f"feature:{name}"))
 
 
+def _object(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Finding:
+    """A fault between the keys of an object, as the object itself tells it."""
+    told = one["ctx"]
+    place = entry.place(*path, told["key"], key=True) if told["key"] else entry.place(*path, key=True)
+    return fault(told["slug"], place, told["message"], (about,), told["remedy"])
+
+
 _HANDLERS: dict[str, Callable[[Any, Path, Any, Entry, str], Finding]] = {
     "literal_error": _literal,
     "union_tag_not_found": _feature,
     "union_tag_invalid": _feature,
+    "object_fault": _object,
 }

@@ -93,6 +93,18 @@ class PrecisionWanted(Noun):
     method: Literal["t iterated", "t pilot", "normal", "40 root"] = "t iterated"
 
 
+class Learning(Noun):
+    """How newcomers learn, from the plant's own records.
+
+    rate           : what the time of a piece falls to with each doubling of the pieces made
+    standard_after : pieces after which the standard is reached
+    """
+
+    rate: Share
+    standard_after: Count
+    source: Text
+
+
 class Plant(Noun):
     """Facts of the whole plant. Its own name is `plant:`.
 
@@ -104,6 +116,8 @@ class Plant(Noun):
     allowance_range : the same for what the allowances add; left out they are held for decided
     rating_range    : the same for all ratings together: observers err alike in all studies; left out they are true
     relaxation      : the plant's own percents in place of figures of the published relaxation table
+    performance     : minutes earned ÷ minutes worked on standard, of the plant as a whole
+    off_standard    : share of paid time that is not on standard
     model_limit     : how far a study may be from the machine model before somebody looks
     vague_words     : words of the plant's language that say nothing, beside the built-in ones
     """
@@ -130,4 +144,7 @@ class Plant(Noun):
     model_range: Share | None = None
     allowance_range: Share | None = None
     rating_range: Share | None = None
+    performance: Share | None = None
+    off_standard: Share | None = None
+    learning: Learning | None = None
     vague_words: tuple[Text, ...] = ()

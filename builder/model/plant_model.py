@@ -53,7 +53,7 @@ class PlantModel:
     """Everything that was read and could be linked. Objects name each other; these mappings find them.
 
     homes : for each operation, where the feature names it may use lead
-    memo  : settings read once, for `settings_of`
+    memo  : what is worked out once: settings for `settings_of`, the products each operation works for
     """
 
     plant: Plant

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from builder.model.element import Element
 from builder.model.feature import Feature, Hardware, Notch, Seam, Strip
 from builder.model.operation import Operation, Step
 from builder.model.part import Part
@@ -32,6 +33,8 @@ class Reference:
 
 def references(model: PlantModel) -> Iterator[Reference]:
     """All references of the plant, in the order of the files."""
+    for name, element in model.elements.items():
+        yield from _of_element(("element", name), element, model)
     for name, part in model.parts.items():
         yield from _of_part(("part", name), part)
     for name, station in model.stations.items():
@@ -42,6 +45,16 @@ def references(model: PlantModel) -> Iterator[Reference]:
     dimensions = _size_names(model) if any(one.sizes for one in model.products.values()) else frozenset()
     for name, product in model.products.items():
         yield from _of_product(("product", name), product, dimensions)
+
+
+def _of_element(owner: Owner, element: Element, model: PlantModel) -> Iterator[Reference]:
+    for number, one in enumerate(element.from_):
+        path = ("from", number)
+        yield Reference(owner, path, one.study, ("study",), offset=one.at)
+        study = model.studies.get(one.study)
+        if study is not None:
+            what = f"step of the study {study.name}"
+            yield Reference(owner, path, one.step, local=study.by_step(), what=what, offset=one.step_at)
 
 
 def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.model.spread_results import Spread
+from builder.model.standard_results import Beyond, ElementData
 from builder.model.study_results import Precision, StudySummary
 
 NO_SOURCE = "none"
@@ -25,6 +26,7 @@ class TimePart:
     error_s   : one standard deviation of it [s]
     run       : the machine's run; else hand work
     estimated : rests on an estimate
+    rated     : an observer's ratings are in it
     """
 
     source: str
@@ -32,6 +34,7 @@ class TimePart:
     error_s: float
     run: bool = False
     estimated: bool = False
+    rated: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +49,8 @@ class StepTime:
     during        : name of the step in whose machine time this one is done, ''
     parts         : what hand_s and run_s are added up from
     modelled_s    : what the machine model says the run takes [s], also where a study overrules it; None without one
+    typed_s       : what its `time:` says [s], also where a study overrules it; None without one
+    beyond        : its element's time was fitted with other lengths or corners, and counts
     """
 
     step: str
@@ -59,6 +64,8 @@ class StepTime:
     during: str = ""
     modelled_s: float | None = None
     parts: tuple[TimePart, ...] = ()
+    typed_s: float | None = None
+    beyond: Beyond | None = None
 
     @property
     def total_s(self) -> float:
@@ -164,6 +171,7 @@ class Results:
     operations : by (operation, product or '', size or ''): an operation's time in that size's geometry
     products   : in the order of the files, sizes in the order typed
     studies    : by operation, what its study says
+    standard_data : by element derived from studies, what they say of it
     precision  : what the plant asks of the mean of a study
     """
 
@@ -171,4 +179,5 @@ class Results:
     products: tuple[ProductTime, ...]
     batch: int
     studies: Mapping[str, StudySummary] = field(default_factory=dict)
+    standard_data: Mapping[str, ElementData] = field(default_factory=dict)
     precision: Precision = field(default_factory=Precision)

@@ -112,6 +112,9 @@ class Station(Noun):
     reach         : farthest the hands go in every cycle
     relaxation    : what makes work here tiring; without it the plant's fatigue allowance is all
     rest_inside   : what the operator owes the machine's time, and no work fills, may be rested in
+    people        : who works here in a shift; one a place when left out
+    availability  : share of the shift its machines can run
+    tended        : machines one person looks after at a time, where it is more than one
     start, close_down : checks at the begin and end of a shift, by what is checked
     """
 
@@ -145,3 +148,6 @@ class Station(Noun):
     close_down: Table[str, Text] = Field(default_factory=dict)
     note: Text | None = None
     labour_grade: Ident | None = None
+    people: Count | None = None
+    availability: Share | None = None
+    tended: Count | None = None

@@ -14,6 +14,7 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from builder.view import (
+    AnyChart,
     Caution,
     FigureView,
     HomePage,
@@ -49,6 +50,7 @@ class Pens:
     """The functions that turn view objects into markup.
 
     figure   : a figure as inline SVG, sized in mm, presentation attributes only
+    chart    : a chart, likewise
     sign     : an ISO 7010 sign by its code, with its side in mm, as inline SVG
     markdown : text with emphasis to inline HTML
     """
@@ -56,6 +58,7 @@ class Pens:
     figure: Callable[[FigureView], str]
     sign: Callable[[str, float], str]
     markdown: Callable[[str], str]
+    chart: Callable[[AnyChart], str]
 
 
 def root_of(path: str) -> str:

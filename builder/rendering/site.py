@@ -25,10 +25,10 @@ View = HomePage | ProductPage | StationPage | RulesPage | TimesPage | StudyPage 
 
 def standard_pens() -> Pens:
     """The program's own drawings and Markdown."""
-    from builder.drawing import draw_figure, sign_svg
+    from builder.drawing import draw_chart, draw_figure, sign_svg
     from builder.rendering.markdown import to_html
 
-    return Pens(figure=draw_figure, sign=sign_svg, markdown=to_html)
+    return Pens(figure=draw_figure, sign=sign_svg, markdown=to_html, chart=lambda one: draw_chart(one).svg)
 
 
 class Site:
@@ -93,7 +93,9 @@ class Site:
 def _remembering(pens: Pens) -> Pens:
     """Pens that draw the same thing once: an operation page and its floor screen show the same figures and signs."""
     remember: Any = lru_cache(maxsize=256)
-    return Pens(figure=remember(pens.figure), sign=remember(pens.sign), markdown=remember(pens.markdown))
+    return Pens(
+        figure=remember(pens.figure), sign=remember(pens.sign), markdown=remember(pens.markdown), chart=pens.chart
+    )
 
 
 def _environment(folder: Path) -> Environment:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from builder.rendering.page_data import Data, Pens
-from builder.view import StudyPage, TimesPage
+from builder.view import StudyPage, StudyRow, TimesPage
 
 
 def study_data(page: StudyPage, pens: Pens) -> Data:
@@ -19,8 +19,13 @@ def study_data(page: StudyPage, pens: Pens) -> Data:
         "cycles": page.cycles,
         "changed": page.changed,
         "kept_out": page.kept_out,
-        "rows": [{"row": row, "title": Markup(pens.markdown(row.title))} for row in page.rows],
+        "rows": [_row(row, pens) for row in page.rows],
     }
+
+
+def _row(row: StudyRow, pens: Pens) -> Data:
+    charts = [Markup(pens.chart(one)) for one in (row.run, row.bars) if one is not None]
+    return {"row": row, "title": Markup(pens.markdown(row.title)), "charts": charts}
 
 
 def times_data(page: TimesPage) -> Data:

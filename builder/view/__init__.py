@@ -1,6 +1,19 @@
 """Door of the view room: it alone decides what a sheet, page or figure says."""
 
 from builder.view.all_views import PlantViews, plant_views
+from builder.view.chart import (
+    AnyChart,
+    Chart,
+    ChartMark,
+    ChartPoint,
+    CurvePoint,
+    FitChart,
+    Histogram,
+    HistogramBar,
+    RunChart,
+)
+from builder.view.element_charts import element_chart, fit_words
+from builder.view.empty_study import study_form
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
 from builder.view.pages import (
@@ -27,11 +40,21 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
-from builder.view.study_form import study_form
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "AnyChart",
+    "element_chart",
+    "fit_words",
+    "Chart",
+    "ChartMark",
+    "ChartPoint",
+    "CurvePoint",
+    "FitChart",
+    "Histogram",
+    "HistogramBar",
+    "RunChart",
     "StudyLine",
     "StudyPage",
     "StudyRow",

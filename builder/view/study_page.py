@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.view.chart import Histogram, RunChart
 from builder.view.marking import shown
 from builder.view.pages import Link
 
@@ -28,6 +29,8 @@ class StudyRow:
     interval: str = shown()
     needed: str = shown()
     remarks: tuple[str, ...] = shown(default=())
+    run: RunChart | None = shown(default=None)
+    bars: Histogram | None = shown(default=None)
 
 
 @dataclass(frozen=True, slots=True)

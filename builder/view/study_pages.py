@@ -18,6 +18,7 @@ from builder.model import (
     show_seconds,
 )
 from builder.view.pages import Link
+from builder.view.study_charts import histogram, run_chart
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 
 FORMS = dict(
@@ -49,7 +50,7 @@ def study_pages(model: PlantModel, results: Results, pages: Mapping[str, str]) -
             head=tuple(study.head.items()),
             asked=asked_words(results.precision),
             cycles=f"{summary.cycles} cycles" if summary.cycles else "",
-            rows=tuple(_row(one, _titles(model, name)) for one in summary.steps),
+            rows=tuple(_row(name, one, _titles(model, name)) for one in summary.steps),
             changed=tuple(_changed(name, results)),
             kept_out=tuple(_kept_out(summary)),
         )
@@ -114,7 +115,7 @@ def _titles(model: PlantModel, name: str) -> dict[str, str]:
     return {step.step: step.do for step in model.operations[name].steps}
 
 
-def _row(one: StepStudy, titles: Mapping[str, str]) -> StudyRow:
+def _row(study: str, one: StepStudy, titles: Mapping[str, str]) -> StudyRow:
     span = one.interval_s
     return StudyRow(
         step=one.step,
@@ -128,6 +129,8 @@ def _row(one: StepStudy, titles: Mapping[str, str]) -> StudyRow:
         interval="–" if span is None else " to ".join(show_number(end, 2, trim=False) for end in span),
         needed=("at least 1" if one.needed is None else str(one.more_needed)) if one.more_needed else "",
         remarks=tuple(_remarks(one)),
+        run=run_chart(study, one),
+        bars=histogram(study, one),
     )
 
 

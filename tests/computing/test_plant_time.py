@@ -37,10 +37,8 @@ def test_json_adds_up(demo: Path) -> None:
         assert 0 <= product["estimate_share"] <= 1
 
 
-def test_one_study_changes_only_what_depends_on_it(demo: Path) -> None:
-    """Doubling the readings of one study changes that operation and the products that have it, nothing else."""
-    before = results(demo)
-    study = demo / "studies" / "sew-handle-end.csv"
+def doubled(study: Path) -> None:
+    """Doubles the readings of a study."""
     lines = []
     for line in study.read_text(encoding="utf-8").splitlines():
         cells = line.split(",")
@@ -48,16 +46,41 @@ def test_one_study_changes_only_what_depends_on_it(demo: Path) -> None:
             cells[2] = str(2 * float(cells[2]))
         lines.append(",".join(cells))
     study.write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+
+def changed_by(study: str, demo: Path) -> tuple[set[str], set[str], Results]:
+    """Operations and products whose time changes when the readings of a study are doubled, and the numbers before."""
+    before = results(demo)
+    doubled(demo / "studies" / f"{study}.csv")
     after = results(demo)
-    changed = {key[0] for key, one in before.operations.items() if after.operations[key].labour_min != one.labour_min}
-    assert changed == {"sew-handle-end"}
+    operations = {
+        key[0] for key, one in before.operations.items() if after.operations[key].labour_min != one.labour_min
+    }
     products = {
         one.product
         for one, other in zip(before.products, after.products, strict=True)
         if one.standard_min != other.standard_min
     }
-    users = {one.product for one in before.products for line in one.lines if line.operation == "sew-handle-end"}
-    assert products == users
+    return operations, products, before
+
+
+@pytest.mark.parametrize("study", ["pack-bar-bag", "sew-handle-end"])
+def test_one_study_changes_only_what_depends_on_it(study: str, demo: Path) -> None:
+    """Its operation, the steps timed by an element derived from it, and the products that have them; nothing else."""
+    operations, products, before = changed_by(study, demo)
+    elements = {
+        f"element:{name}"
+        for name, data in before.standard_data.items()
+        if any(one.study == study for one in data.steps)
+    }
+    expected = {study} | {
+        key[0]
+        for key, time in before.operations.items()
+        if any(part.source in elements for step in time.steps for part in step.parts)
+    }
+    assert operations == expected
+    assert bool(elements) == (len(expected) > 1)
+    assert products == {one.product for one in before.products for line in one.lines if line.operation in expected}
 
 
 def test_sub_assembly_counts_with_its_quantity(demo: Path) -> None:
@@ -93,7 +116,9 @@ def test_readings_of_another_size_are_carried_over(demo: Path) -> None:
     assert two.hand_estimated_s == two.hand_s > one.hand_s
     assert other.estimate_share > 0
     handwork = studied.step("fold"), other.step("fold")
-    assert handwork[0] == handwork[1]
+    assert handwork[0] is not None
+    assert handwork[1] is not None
+    assert handwork[0].parts == handwork[1].parts
 
 
 def test_two_needles_sew_their_rows_in_one_pass(demo: Path) -> None:

@@ -282,4 +282,26 @@ PLANS = (
         ),
         events=(Event("board", 9, 2.7, "lining over the hole, pushed back"),),
     ),
+    Plan(
+        "sew-handle-panel",
+        seed=2298,
+        cycles=20,
+        head={
+            "operation": "sew-handle-panel",
+            "station": "lockstitch-heavy",
+            "date": "2026-11-19",
+            "size": "L",
+            "conditions": "machine H-2, observer E3, operator 4 years on heavy machines, second hour of the shift",
+        },
+        elements=(
+            Element("bobbin", 17.4, 0.05, cycles=(11,)),
+            Element("panel", 7.7, 0.08),
+            Element("label", 3.9, 0.09),
+            Element("frame", 15.4, 0.05),
+            Element("trim", 2.0, 0.09),
+            Element("look", 3.2, 0.09),
+            Element("aside", 2.7, 0.09),
+        ),
+        events=(Event("panel", 7, 3.0, "handle caught under the foot, freed"),),
+    ),
 )

@@ -201,7 +201,7 @@ PLANS = (
         },
         elements=(
             Element("lay", 3.8, 0.08),
-            Element("fold", 5.2, 0.07),
+            Element("fold", 5.6, 0.07),
             Element("sew", 5.8, 0.05),
             Element("trim", 3.9, 0.08),
             Element("look", 3.0, 0.09),

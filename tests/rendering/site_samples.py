@@ -16,8 +16,10 @@ from builder.rendering.markdown import to_html
 from builder.rendering.page_data import Pens, photo_path
 from builder.rendering.site import Site
 from builder.view import (
+    AnyChart,
     Callout,
     Caution,
+    ChartPoint,
     DimensionLine,
     FaultLine,
     FigureView,
@@ -30,6 +32,7 @@ from builder.view import (
     RouteRow,
     RuleRow,
     RulesPage,
+    RunChart,
     Setting,
     SheetView,
     SiteFrame,
@@ -37,6 +40,10 @@ from builder.view import (
     StationPage,
     StepView,
     Stroke,
+    StudyLine,
+    StudyPage,
+    StudyRow,
+    TimesPage,
     VariantView,
 )
 
@@ -340,12 +347,17 @@ def _path(stroke: Stroke, scale: float, height: float) -> str:
     return f'<path d="{line}" fill="{fill}" stroke="{colour}" stroke-width="0.8"/>'
 
 
+def plain_chart(chart: AnyChart) -> str:
+    """A chart without its contents."""
+    return f'<svg role="img" aria-label="{chart.alt}"></svg>'
+
+
 def plain_sign(code: str, size: float) -> str:
     """A stand-in sign: a disc with the code's letter."""
     return f'<svg viewBox="0 0 10 10" width="{size}" height="{size}"><circle cx="5" cy="5" r="5"/></svg>'
 
 
-PENS = Pens(figure=plain_figure, sign=plain_sign, markdown=to_html)
+PENS = Pens(figure=plain_figure, sign=plain_sign, markdown=to_html, chart=plain_chart)
 
 
 def grey_jpeg(width: int, height: int) -> bytes:
@@ -360,10 +372,37 @@ RULES = RulesPage(
 )
 
 
+STUDY = StudyPage(
+    path="studies/sew-handle-end.html",
+    name="sew-handle-end",
+    title="Sew the handle end",
+    operation=Link("operations/sew-handle-end.html", "Sew the handle end", "HND-20"),
+    head=(("station", "lockstitch"), ("date", "2026-10-15")),
+    asked="± 5 % at 95 %, by Student’s t, iterated",
+    cycles="20 cycles",
+    rows=(
+        StudyRow(
+            *("box", "Sew **the box**.", "20", "11.36", "0.99", "9 %", "104", "11.74", "11.58 to 11.91", "2"),
+            remarks=("Cycle 5 reads 5.7 s, far from the others.",),
+            run=RunChart("run", "box", "20 values", "cycle", "seconds", points=(ChartPoint(1, 11), ChartPoint(2, 12))),
+        ),
+    ),
+    changed=("Conditions have changed since.",),
+    kept_out=("box, cycle 16: 26.0 s, out: thread broke",),
+)
+TIMES = TimesPage(
+    asked=STUDY.asked,
+    studies=(StudyLine(Link(STUDY.path, STUDY.title, "HND-20"), "2026-10-15", "20 cycles", "1 of 1 steps", "1"),),
+    following=(StudyLine(STUDY.operation, "", "30 cycles", "21 min", "12 %"),),
+    untimed=(STUDY.operation,),
+)
+
+
 def sample_site(pens: Pens = PENS) -> dict[str, bytes]:
     """The whole sample site by path, the sheets' PDFs left out."""
     site = Site(FRAME, THEME, pens)
     views = [("home", HOME), ("product", PRODUCT), ("product", POUCH), ("station", STATION), ("rules", RULES)]
+    views += [("times", TIMES), ("study", STUDY)]
     views += [(kind, sheet) for sheet in SHEETS for kind in ("operation", "floor")]
     pages = dict(site.render_page(kind, view) for kind, view in views)  # type: ignore[arg-type]
     letters = set("".join(content.decode() for content in pages.values()))

@@ -74,6 +74,8 @@ def test_every_kind_of_page_is_there(files: dict[str, bytes]) -> None:
         "stations/lockstitch.html",
         "operations/sew-handle-end.html",
         "floor/sew-handle-end.html",
+        "studies/sew-handle-end.html",
+        "times.html",
         "assets/site.css",
         "assets/floor.js",
         "assets/fonts/LICENSE.txt",

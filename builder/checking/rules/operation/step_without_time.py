@@ -6,18 +6,22 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import NO_SOURCE
+from builder.model import NO_SOURCE, ElementUse
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Steps without reading, element, estimate or machine model."""
+    """Steps without reading, element, estimate or machine model.
+
+    A step that names an element its studies say too little of is that element's matter.
+    """
     if subject.results is None:
         return
     for name, operation in subject.model.operations.items():
         time = subject.results.operations.get((name, "", ""))
         for number, step in enumerate(operation.steps):
             found = time.step(step.step) if time is not None else None
-            if found is not None and found.source == NO_SOURCE:
+            named = step.time.name if isinstance(step.time, ElementUse) else ""
+            if found is not None and found.source == NO_SOURCE and named not in subject.results.standard_data:
                 message = f"step {step.step} has no time: no reading, no element, no estimate, no machine model"
                 yield Problem(("operation", name), ("steps", number, "step"), message, (f"step:{step.step}",))
 

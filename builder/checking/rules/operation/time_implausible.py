@@ -17,7 +17,7 @@ def check(subject: Subject) -> Iterator[Problem]:
     """Estimates and element times of steps, then the lines of the table of elements nobody uses so far."""
     model = subject.model
     for name, element in model.elements.items():
-        if not LEAST_S <= element.time.value <= MOST_S:
+        if element.time is not None and not LEAST_S <= element.time.value <= MOST_S:
             message = f"the element {name} takes {_words(element.time.value)}"
             yield Problem(("element", name), ("time",), message)
     for name, operation in model.operations.items():
@@ -33,7 +33,7 @@ def _seconds(subject: Subject, step: Step) -> Fraction | None:
     if isinstance(step.time, Estimate):
         return step.time.seconds
     element = subject.model.elements.get(step.time.name) if step.time is not None else None
-    if element is None or step.time is None or not LEAST_S <= element.time.value <= MOST_S:
+    if element is None or element.time is None or step.time is None or not LEAST_S <= element.time.value <= MOST_S:
         return None
     return element.time.value * step.time.count
 

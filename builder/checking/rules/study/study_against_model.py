@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Estimate, PlantModel, Step, StepTime, show_percent, show_seconds
+from builder.model import StepTime, show_percent, show_seconds
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -27,17 +27,17 @@ def check(subject: Subject) -> Iterator[Problem]:
             found = time.step(step.step)
             if found is None or not found.readings or not found.modelled_s:
                 continue
-            if words := _apart(model, step, found, kind.paced == "machine", float(limit)):
+            if words := _apart(found, kind.paced == "machine", float(limit)):
                 message = f"step {step.step}: {words}; the plant allows {show_percent(limit, 0)}"
                 about = (f"step:{step.step}", f"station:{operation.station}")
                 yield Problem(("operation", name), ("steps", number, "step"), message, about)
 
 
-def _apart(model: PlantModel, step: Step, time: StepTime, self_paced: bool, limit: float) -> str:
+def _apart(time: StepTime, self_paced: bool, limit: float) -> str:
     """How far the study is from the model, '' when it is near enough."""
     run = time.modelled_s or 0.0
     read = time.run_s if self_paced else time.hand_s
-    hand = None if self_paced else _hand(model, step)
+    hand = None if self_paced else time.typed_s
     expected, what = (run, "the machine model") if hand is None else (run + hand, "model and hand work together")
     off = read / expected - 1
     if abs(off) <= limit or (not self_paced and hand is None and off > 0):
@@ -45,14 +45,6 @@ def _apart(model: PlantModel, step: Step, time: StepTime, self_paced: bool, limi
     side = "longer" if off > 0 else "shorter"
     share = show_percent(abs(off), 0)
     return f"the study reads {show_seconds(read)}, {share} {side} than {what} with {show_seconds(expected)}"
-
-
-def _hand(model: PlantModel, step: Step) -> float | None:
-    """Typed hand work of a step beside its machine's run [s], None where none is typed."""
-    if isinstance(step.time, Estimate):
-        return float(step.time.seconds)
-    element = model.elements.get(step.time.name) if step.time is not None else None
-    return float(element.time.value * step.time.count) if element is not None and step.time is not None else None
 
 
 RULE = Rule(
