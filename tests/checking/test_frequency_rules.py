@@ -43,7 +43,7 @@ MISSING = [
     (
         "bobbin",
         "lockstitch: {",
-        "lockstitch: {kind: overlock, stitches: ['504'], PROTECTION",
+        "lockstitch: {kind: overlock, stitches: ['504'], OVERLOCK",
         "504 has no bobbin",
         "cone",
     ),
@@ -90,6 +90,19 @@ def test_once_a_bobbin_where_nothing_is_sewn(tmp_path: Path) -> None:
     found = without_idle(check_plant(lay_over(plain, tmp_path / "plain")).findings)
     assert [one.message for one in found if one.rule == "per-uncountable"] == [
         "step change is done once a needle, but nothing is sewn here"
+    ]
+
+
+def test_a_size_too_large_for_a_bobbin_is_named(tmp_path: Path) -> None:
+    """548 mm fit, more than 600 don't."""
+    sizes = "products/pouch.yaml: {sizes: {M: {}, XL: {panel.width: 600 mm}}}"
+    example = FACTS.replace("PER", "bobbin").replace("27 m, left: 1.5 m", "2 m, left: 1.3 m")
+    found = without_idle(check_plant(lay_over(f"{example}\n{sizes}\n", tmp_path / "plant")).findings)
+    assert [(one.rule, one.message) for one in found] == [
+        (
+            "per-uncountable",
+            "step change is done once a bobbin, but one piece takes more than a bobbin gives in size XL",
+        )
     ]
 
 

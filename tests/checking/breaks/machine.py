@@ -59,7 +59,7 @@ BREAKS = [
         (
             "materials/wide.yaml",
             "materials:\n  webbing-60:\n    title: Nylon webbing 60 mm\n    form: webbing\n"
-            "    width: 60 mm\n    mass per length: 60 g/m\n"
+            "    width: 60 mm\n    thickness: 1.2 mm\n    mass per length: 60 g/m\n"
             "    composition: [nylon 6.6]\n"
             "    evidence: {kind: supplier declaration, document: TQ-MAT-0208 rev 1, date: 2026-02-18}\n",
         ),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.under_needle import stacks_under
+from builder.checking.walk import in_size
 from builder.finding import Severity
 from builder.model import FROM_FACTS
 
@@ -13,19 +14,32 @@ _SAMPLE = "Or type the operation's `thread sample:`."
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Steps whose share came out as nothing, with the likeliest reason."""
+    """Steps whose share came out as nothing in some size, with the likeliest reason."""
     results = subject.results
     if results is None:
         return
-    for name, operation in subject.model.operations.items():
-        for number, step in enumerate(operation.steps):
-            time = results.operations.get((name, "", ""))
-            found = time.step(step.step) if time is not None else None
-            if found is None or found.share > 0 or step.per is None or step.per.per not in FROM_FACTS:
+    asked = {
+        (name, step.step): (number, step.per.per)
+        for name, operation in subject.model.operations.items()
+        for number, step in enumerate(operation.steps)
+        if step.per is not None and step.per.per in FROM_FACTS
+    }
+    for (name, _, size), time in results.operations.items():
+        for one in time.steps:
+            if one.share > 0 or (name, one.step) not in asked or _told_elsewhere(subject, name):
                 continue
-            reason, remedy = _reason(subject, name, step.per.per)
-            message = f"step {step.step} is done once a {step.per.per}, but {reason}"
-            yield Problem(("operation", name), ("steps", number, "per"), message, (f"step:{step.step}",), remedy)
+            number, per = asked.pop((name, one.step))
+            reason, remedy = _reason(subject, name, per)
+            message = f"step {one.step} is done once a {per}, but {reason}{in_size(size)}"
+            yield Problem(("operation", name), ("steps", number, "per"), message, (f"step:{one.step}",), remedy)
+
+
+def _told_elsewhere(subject: Subject, name: str) -> bool:
+    """Whether a part has no shape, or a layer no material: each has a finding of its own."""
+    sewn = [one for one in subject.worked(name) if one.key == "sew"]
+    under = list(stacks_under(subject, name))
+    layers = {layer for _, stacks in under for stack in stacks for layer in stack}
+    return len(under) < len(sewn) or any(subject.model.material_under(layer) is None for layer in layers)
 
 
 def _reason(subject: Subject, name: str, per: str) -> tuple[str, str]:
@@ -57,9 +71,7 @@ def _unknown(subject: Subject, name: str) -> Iterator[str]:
     for _, stacks in stacks_under(subject, name):
         for layer in sorted({layer for stack in stacks for layer in stack}):
             found = subject.model.material_under(layer)
-            if found is None:
-                yield layer
-            elif found[1].thickness is None:
+            if found is not None and found[1].thickness is None:
                 yield found[0]
 
 

@@ -56,6 +56,8 @@ def _no_thread(subject: Subject, name: str, per: Per, station: Station, operatio
     lockstitch = stitch.startswith("3")
     if per == "cone":
         return _no_cone(subject, (needle,) if lockstitch else (needle, under))
+    if station.stitches and stitch not in station.stitches:
+        return None  # it can't be sewn there at all, which has its own finding
     if not lockstitch:
         return _Missing(f"stitch {stitch} has no bobbin", "Write `per: cone`, or how many pieces it is.")
     if under in station.bobbins:
