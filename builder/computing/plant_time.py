@@ -10,6 +10,7 @@ from builder.computing.allowance import station_allowance
 from builder.computing.conditions import bench_then, is_stale
 from builder.computing.learning import newcomer_weeks
 from builder.computing.material_use import operation_use, product_use
+from builder.computing.mixed_sheet import run_share
 from builder.computing.occurrence import lots_of
 from builder.computing.operation_time import operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
@@ -176,7 +177,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
                 if time is not None:
                     times[operation, name, variant or ""] = time
             takes = product_use(route, {step.operation: clock.use(step.operation, values) for step in route})
-            products.append(_product_time(name, variant, route, found, clock, takes))
+            products.append(_product_time(name, variant, route, found, clock, values, takes))
     for name in operations:
         time = clock.time(name, dimensions.values, Fraction(model.plant.batch))
         if time is not None:
@@ -201,10 +202,11 @@ def _product_time(
     route: tuple[RouteStep, ...],
     times: Mapping[str, OperationTime | None],
     clock: _Clock,
+    values: Values,
     materials: tuple[MaterialUse, ...],
 ) -> ProductTime:
     model = clock.model
-    lines = tuple(_lines(route, times, model))
+    lines = tuple(_lines(route, times, clock, values, _sold(name, route, model)))
     total = sum(line.own_min for line in lines)
     estimated = sum(line.own_min * line.estimate_share for line in lines)
     machine = sum(line.own_machine_min for line in lines)
@@ -212,6 +214,12 @@ def _product_time(
     share = estimated / total if total else 0.0
     stations, newcomer = tuple(_stations(lines, model)), tuple(_newcomer(total, model.plant))
     return ProductTime(name, variant, lines, total, machine, share, materials, spread, stations, newcomer)
+
+
+def _sold(name: str, route: tuple[RouteStep, ...], model: PlantModel) -> str:
+    """What a product is when finished."""
+    last = next(iter(model.operations[route[-1].operation].makes)) if route else ""
+    return model.products[name].sold or last
 
 
 WEEKS = 8
@@ -256,17 +264,18 @@ def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | No
 
 
 def _lines(
-    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], model: PlantModel
+    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], clock: _Clock, values: Values, sold: str
 ) -> Iterator[RouteLine]:
-    cumulative = 0.0
+    cumulative, model = 0.0, clock.model
+    used = {sold}.union(*(model.operations[step.operation].needs for step in route))
     for step in route:
         time = times[step.operation]
         if time is None:
             continue
-        quantity = float(step.quantity)
+        share = run_share(step.operation, used, model, clock.book, values)
+        quantity = float(step.quantity) * share
         own = quantity * time.labour_min
         cumulative += own
         station = model.operations[step.operation].station
-        yield RouteLine(
-            step.operation, station, step.quantity, own, quantity * time.machine_min, cumulative, time.estimate_share
-        )
+        machine = quantity * time.machine_min
+        yield RouteLine(step.operation, station, step.quantity, own, machine, cumulative, time.estimate_share, share)

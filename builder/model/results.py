@@ -103,7 +103,10 @@ class OperationTime:
 
 @dataclass(frozen=True, slots=True)
 class RouteLine:
-    """An operation on a product's route, for one finished piece, quantity multiplied in."""
+    """An operation on a product's route, for one finished piece, quantity multiplied in.
+
+    run_share : what the product pays of a run that cuts pieces for others too, by the length cut for it
+    """
 
     operation: str
     station: str
@@ -112,6 +115,7 @@ class RouteLine:
     own_machine_min: float
     cumulative_min: float
     estimate_share: float
+    run_share: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
