@@ -2,9 +2,10 @@
 
 from builder.computing.allowance import AllowanceLine, StationAllowance, allowance_factor, station_allowance
 from builder.computing.candidates import Candidate, element_candidates
+from builder.computing.cut_path import cut_contours, cut_length, mark_areas, nearest_next
+from builder.computing.cut_time import chop_time, contour_time, cycle_time, mark_time, raster_time
 from builder.computing.learning import (
     LearningFit,
-    Week,
     average_total,
     average_unit_time,
     exponent,
@@ -18,16 +19,17 @@ from builder.computing.learning import (
     unit_total_approximate,
 )
 from builder.computing.line_fit import fit_half, fit_line, fit_refusal, fitted, prediction_half
-from builder.computing.machine_time import chop_time, contour_time, cycle_time, seam_time, tack_time
 from builder.computing.material_use import operation_use, product_use
+from builder.computing.mixed_sheet import run_share
 from builder.computing.motion import corner_speeds, path_time, segment_time
 from builder.computing.occurrence import lots_of, occurrences, pieces_a_bobbin
 from builder.computing.operation_time import attendance_share, labour, operation_time, rested_inside
 from builder.computing.plant_time import compute, operation_dimensions, variants
 from builder.computing.pooling import pooled
 from builder.computing.relaxation import OWN, PUBLISHED, StrainFactor, rest_in_spell, strain_factors
+from builder.computing.sew_time import running_time, seam_time, tack_time
 from builder.computing.sewn_thread import SewnThread, thread_names, thread_sewn
-from builder.computing.shift_capacity import Capacity, Crew, capacity, crew_of
+from builder.computing.shift_capacity import Crew, capacity, crew_of
 from builder.computing.spread import (
     drift_z,
     interval,
@@ -43,7 +45,7 @@ from builder.computing.spread import (
 from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.study_time import basic_time
-from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step
+from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step, tending_of
 from builder.computing.thread_use import (
     ThreadUse,
     bartack_thread,
@@ -55,11 +57,17 @@ from builder.computing.thread_use import (
 )
 
 __all__ = [
-    "Capacity",
+    "cut_contours",
+    "cut_length",
+    "mark_areas",
+    "mark_time",
+    "nearest_next",
+    "raster_time",
+    "run_share",
+    "running_time",
     "Crew",
     "Interference",
     "LearningFit",
-    "Week",
     "average_total",
     "average_unit_time",
     "capacity",
@@ -73,6 +81,7 @@ __all__ = [
     "newcomer_weeks",
     "rate_from_total",
     "rate_of",
+    "tending_of",
     "unit_time",
     "unit_total",
     "unit_total_approximate",

@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.computing.spread import t_quantile
+from builder.model import Week
 
 _EXACT = 4096
 """Pieces summed one by one; beyond them the Euler–Maclaurin formula is exact to some 1e-13 of the sum."""
@@ -141,16 +142,6 @@ def newcomer_factor(rate: float, n: float, reached: float) -> float:
     (5.08, 1.0)
     """
     return float((min(n, reached) / reached) ** exponent(rate))
-
-
-@dataclass(frozen=True, slots=True)
-class Week:
-    """A newcomer's week: pieces finished in it, minutes a piece, and these ÷ the standard minutes."""
-
-    number: int
-    pieces: float
-    minutes: float
-    factor: float
 
 
 def newcomer_weeks(

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Mapping
 
-from builder.computing.machine_time import (
-    chop_time,
-    contour_time,
-    cut_contours,
-    cycle_time,
-    seam_time,
-    tack_time,
-)
+from builder.computing.cut_path import cut_contours, mark_areas
+from builder.computing.cut_time import chop_time, contour_time, cycle_time, mark_time
+from builder.computing.pace_value import pace_value
+from builder.computing.sew_time import seam_time, tack_time
 from builder.computing.step_bench import Bench
-from builder.geometry import FeatureShape, PartShape, measured_speed
-from builder.model import Bartack, Seam, Step, cut_with, find_feature
+from builder.geometry import FeatureShape, Goods, PartShape, measured_speed, seam_goods
+from builder.model import Bartack, FeatureRef, Seam, Step, cut_with, find_feature
+
+_NO_GOODS = Goods()
 
 
 def machine_run(step: Step, bench: Bench) -> float | None:
@@ -23,49 +22,76 @@ def machine_run(step: Step, bench: Bench) -> float | None:
     model = bench.kind.model
     if not model or not work or bench.station.pace.missing(bench.kind.needs):
         return None
-    total, found = 0.0, False
-    for name in names:
-        seconds = _run_of(work, name, bench)
-        if seconds is not None:
-            total, found = total + seconds, True
-    # Two needles sew two rows in one pass; each row is a seam of its own on the part.
-    rows = bench.setting("rows", 1.0) if work == "sew" and len(names) > 1 else 1.0
-    return total / min(rows, float(len(names))) if found else None
+    if work == "sew":
+        return _sew_run(names, bench)
+    seconds = [one for name in names if (one := _run_of(work, name, bench)) is not None]
+    return sum(seconds) if seconds else None
 
 
 def _run_of(work: str, name: str, bench: Bench) -> float | None:
     if work == "cut":
         return _cut_run(name, bench)
-    ref = find_feature(name, bench.homes)
-    shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
-    feature = shape.features.get(ref.feature) if shape is not None and ref is not None else None
-    if feature is None:
+    ref, feature = _feature(name, bench)
+    if ref is None or feature is None:
         return None
-    if work == "sew":
-        return _sew_run(feature, bench)
+    if work == "mark" and bench.kind.model == "contour":
+        return _mark_run(ref, feature, bench)
     if work == "set" and bench.kind.model == "cycle":
         return cycle_time(max(len(feature.points), 1), bench.station.pace)
     return None
 
 
-def _sew_run(feature: FeatureShape, bench: Bench) -> float | None:
-    pace = bench.station.pace
-    speed = _speed(feature, bench)
-    if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
-        return tack_time(feature.feature.bartack, feature.feature.count, pace, speed)
-    stitch = bench.setting("stitch length", 0.0)
-    if bench.kind.model != "seam" or not feature.paths or stitch <= 0:
+def _feature(name: str, bench: Bench) -> tuple[FeatureRef | None, FeatureShape | None]:
+    """The feature a step names: whose it is, and its shape."""
+    ref = find_feature(name, bench.homes)
+    shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
+    return ref, shape.features.get(ref.feature) if shape is not None and ref is not None else None
+
+
+def _sew_run(names: tuple[str, ...], bench: Bench) -> float | None:
+    """All paths of a step: each from start to finish, the work moved on between them.
+
+    Two needles sew two rows in one pass; each row is a seam of its own on the part.
+    """
+    goods = _goods(bench)
+    passes = [one for name in names for one in _sewn(name, goods, bench)]
+    if not passes:
         return None
+    rows = min(bench.setting("rows", 1.0), float(len(names))) if len(names) > 1 else 1.0
+    moves = math.ceil(len(passes) / rows) - 1
+    return sum(passes) / rows + moves * pace_value(bench.station.pace.reposition)
+
+
+def _sewn(name: str, goods: Mapping[FeatureRef, Goods], bench: Bench) -> Iterator[float]:
+    """Seconds of each path of a seam or box, or of a whole row of bartacks."""
+    ref, feature = _feature(name, bench)
+    if ref is None or feature is None:
+        return
+    pace = bench.station.pace
+    speed = _speed(feature, goods.get(ref, _NO_GOODS), bench)
+    if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
+        yield tack_time(feature.feature.bartack, feature.feature.count, pace, speed)
+        return
+    stitch = bench.setting("stitch length", 0.0)
+    if bench.kind.model != "seam" or stitch <= 0:
+        return
     tack, ends = 0, 0
     if isinstance(feature.feature, Seam):
         tack = feature.feature.tack_stitches
         ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[feature.feature.tack]
-    return sum(seam_time(path, stitch, tack, ends, pace, speed) for path in feature.paths)
+    yield from (seam_time(path, stitch, tack, ends, pace, speed) for path in feature.paths)
 
 
-def _speed(feature: FeatureShape, bench: Bench) -> float:
+def _goods(bench: Bench) -> Mapping[FeatureRef, Goods]:
+    """What each seam goes through; worked out only where a measured speed asks for it."""
+    if not any(one.thickest is not None or one.layers is not None for one in bench.station.seam_speeds):
+        return {}
+    return seam_goods(bench.name, bench.model, bench.book, bench.values)
+
+
+def _speed(feature: FeatureShape, goods: Goods, bench: Bench) -> float:
     """Stitches a second: as set, but no faster than this plant measured for such a seam."""
-    measured = measured_speed(feature, bench.station)
+    measured = measured_speed(feature, bench.station, goods)
     return min(bench.setting("speed", math.inf), float(measured.top_speed.value) if measured is not None else math.inf)
 
 
@@ -74,21 +100,42 @@ def _cut_run(name: str, bench: Bench) -> float | None:
     if shape is None:
         return None
     pieces = bench.operation.makes.get(name, 1)
-    seconds = _one_cut(shape, bench)
+    seconds = _one_cut(name, shape, bench)
     return None if seconds is None else pieces * seconds
 
 
-def _one_cut(shape: PartShape, bench: Bench) -> float | None:
-    pace, model = bench.station.pace, bench.kind.model
+def _one_cut(name: str, shape: PartShape, bench: Bench) -> float | None:
+    pace, model, layers = bench.station.pace, bench.kind.model, max(int(bench.setting("layers", 1)), 1)
     if model == "chop":
         left, _, right, _ = shape.bounds
         feed, dwell = bench.setting("feed speed", 0.0) or None, bench.setting("dwell", 0.0) or None
         return chop_time(right - left, int(bench.setting("lanes", 1)), pace, feed, dwell)
     if model == "cycle":
-        return cycle_time(1, pace)
+        return cycle_time(1 / layers, pace)
     speed = bench.setting("speed", 0.0)
     if model != "contour" or speed <= 0:
         return None
-    cut = [shape.features[one] for one in cut_with(shape.part) if one in shape.features]
-    layers = max(int(bench.setting("layers", 1)), 1)
-    return contour_time(cut_contours(shape, cut), speed, int(bench.setting("passes", 1)), pace) / layers
+    contours = cut_contours(shape, features_cut(name, shape, bench), bench.setting("kerf", 0.0))
+    lead = bench.setting("lead in", 0.0)
+    return contour_time(contours, speed, int(bench.setting("passes", 1)), pace, lead) / layers
+
+
+def features_cut(name: str, shape: PartShape, bench: Bench) -> list[FeatureShape]:
+    """Holes and notches cut with an outline: not those that a step of their own marks, punches or sets."""
+    state = bench.model.states.get(name)
+    named = {find_feature(one, bench.homes) for step in bench.operation.steps for one in step.work[1]}
+    worked = state.worked if state is not None else frozenset()
+    return [
+        shape.features[one]
+        for one in cut_with(shape.part)
+        if one in shape.features and (shape.name, one) in worked and FeatureRef(shape.name, one) not in named
+    ]
+
+
+def _mark_run(ref: FeatureRef, feature: FeatureShape, bench: Bench) -> float | None:
+    """A feature marked line by line on each piece; None where the operation doesn't set how."""
+    speed, spacing = bench.setting("raster speed", 0.0), bench.setting("line spacing", 0.0)
+    areas = mark_areas(feature)
+    if speed <= 0 or spacing <= 0 or not areas:
+        return None
+    return bench.operation.makes.get(ref.part, 1) * mark_time(areas, spacing, speed, bench.station.pace)

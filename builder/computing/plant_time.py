@@ -8,22 +8,28 @@ from fractions import Fraction
 
 from builder.computing.allowance import station_allowance
 from builder.computing.conditions import bench_then, is_stale
+from builder.computing.learning import newcomer_weeks
 from builder.computing.material_use import operation_use, product_use
+from builder.computing.mixed_sheet import run_share
 from builder.computing.occurrence import lots_of
 from builder.computing.operation_time import operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
 from builder.computing.sewn_thread import SewnThread, thread_sewn
+from builder.computing.shift_capacity import capacity, crew_of
 from builder.computing.standard_data import standard_data
 from builder.computing.step_bench import Bench, bench_of
 from builder.computing.step_time import self_paced_steps, step_times
 from builder.computing.study_summary import summarise
 from builder.computing.sureness import allowance_error, precision_of, rating_error
+from builder.computing.tending import tending_of
 from builder.geometry import ShapeBook
 from builder.model import (
+    KINDS,
     Dimensions,
     ElementData,
     MaterialUse,
     OperationTime,
+    Plant,
     PlantModel,
     Product,
     ProductTime,
@@ -31,8 +37,11 @@ from builder.model import (
     RouteLine,
     RouteStep,
     Spread,
+    StationShare,
     StudySummary,
+    Tending,
     Values,
+    Week,
     route_of,
 )
 
@@ -168,13 +177,23 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
                 if time is not None:
                     times[operation, name, variant or ""] = time
             takes = product_use(route, {step.operation: clock.use(step.operation, values) for step in route})
-            products.append(_product_time(name, variant, route, found, clock, takes))
+            products.append(_product_time(name, variant, route, found, clock, values, takes))
     for name in operations:
         time = clock.time(name, dimensions.values, Fraction(model.plant.batch))
         if time is not None:
             times[name, "", ""] = time
     precision = precision_of(model.plant)
-    return Results(times, tuple(products), model.plant.batch, clock.studies, clock.standard, precision)
+    tending = dict(_tended(model, times))
+    return Results(times, tuple(products), model.plant.batch, clock.studies, clock.standard, precision, tending)
+
+
+def _tended(model: PlantModel, times: Mapping[tuple[str, str, str], OperationTime]) -> Iterator[tuple[str, Tending]]:
+    for (name, product, _), time in times.items():
+        kind = model.kind_of(name)
+        if not product and kind is not None and kind.paced == "machine":
+            found = tending_of(time, model.stations[model.operations[name].station])
+            if found is not None:
+                yield name, found
 
 
 def _product_time(
@@ -183,15 +202,53 @@ def _product_time(
     route: tuple[RouteStep, ...],
     times: Mapping[str, OperationTime | None],
     clock: _Clock,
+    values: Values,
     materials: tuple[MaterialUse, ...],
 ) -> ProductTime:
     model = clock.model
-    lines = tuple(_lines(route, times, model))
+    lines = tuple(_lines(route, times, clock, values, _sold(name, route, model)))
     total = sum(line.own_min for line in lines)
     estimated = sum(line.own_min * line.estimate_share for line in lines)
     machine = sum(line.own_machine_min for line in lines)
     spread = _spread(lines, times, clock) if total else None
-    return ProductTime(name, variant, lines, total, machine, estimated / total if total else 0.0, materials, spread)
+    share = estimated / total if total else 0.0
+    stations, newcomer = tuple(_stations(lines, model)), tuple(_newcomer(total, model.plant))
+    return ProductTime(name, variant, lines, total, machine, share, materials, spread, stations, newcomer)
+
+
+def _sold(name: str, route: tuple[RouteStep, ...], model: PlantModel) -> str:
+    """What a product is when finished."""
+    last = next(iter(model.operations[route[-1].operation].makes)) if route else ""
+    return model.products[name].sold or last
+
+
+WEEKS = 8
+"""Weeks of a newcomer that are worked out."""
+
+
+def _stations(lines: tuple[RouteLine, ...], model: PlantModel) -> Iterator[StationShare]:
+    sums: dict[str, tuple[float, float]] = {}
+    for line in lines:
+        labour, machine = sums.get(line.station, (0.0, 0.0))
+        sums[line.station] = (labour + line.own_min, machine + line.own_machine_min)
+    for name, (labour, machine) in sums.items():
+        station = model.stations[name]
+        kind = KINDS.get(station.kind)
+        crew = crew_of(model.plant, station, kind is not None and kind.paced != "none")
+        yield StationShare(name, labour, machine, capacity(crew, labour, machine))
+
+
+def _newcomer(total: float, plant: Plant) -> Iterator[Week]:
+    learning = plant.learning
+    if learning is None or total <= 0 or learning.rate <= Fraction(1, 2) or learning.rate > 1:
+        return
+    off = float(plant.off_standard) if plant.off_standard is not None else 0.0
+    minutes = WORKDAYS * float(plant.shift.paid.value - plant.shift.breaks.value) / 60 * (1 - off)
+    yield from newcomer_weeks(float(learning.rate), learning.standard_after, total, minutes, WEEKS)
+
+
+WORKDAYS = 5
+"""Shifts in a week. Common practice, no source."""
 
 
 def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | None], clock: _Clock) -> Spread:
@@ -207,17 +264,18 @@ def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | No
 
 
 def _lines(
-    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], model: PlantModel
+    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], clock: _Clock, values: Values, sold: str
 ) -> Iterator[RouteLine]:
-    cumulative = 0.0
+    cumulative, model = 0.0, clock.model
+    used = {sold}.union(*(model.operations[step.operation].needs for step in route))
     for step in route:
         time = times[step.operation]
         if time is None:
             continue
-        quantity = float(step.quantity)
+        share = run_share(step.operation, used, model, clock.book, values)
+        quantity = float(step.quantity) * share
         own = quantity * time.labour_min
         cumulative += own
         station = model.operations[step.operation].station
-        yield RouteLine(
-            step.operation, station, step.quantity, own, quantity * time.machine_min, cumulative, time.estimate_share
-        )
+        machine = quantity * time.machine_min
+        yield RouteLine(step.operation, station, step.quantity, own, machine, cumulative, time.estimate_share, share)

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.model import Plant, Station
+from builder.model import Capacity, Plant, Station
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,29 +29,6 @@ class Crew:
     performance: float = 1.0
     off_standard: float = 0.0
     availability: float = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class Capacity:
-    """Pieces a shift by labour and by machine; None where a piece takes none of it. `pieces` is the lesser."""
-
-    by_labour: float | None
-    by_machine: float | None
-
-    @property
-    def pieces(self) -> float | None:
-        """What the shift gives, None when the piece takes nothing here."""
-        known = [one for one in (self.by_labour, self.by_machine) if one is not None]
-        return min(known, default=None)
-
-    @property
-    def limit(self) -> str:
-        """`labour`, `machine` or '': which of the two it is held by."""
-        if self.by_labour is None and self.by_machine is None:
-            return ""
-        if self.by_machine is None or (self.by_labour is not None and self.by_labour <= self.by_machine):
-            return "labour"
-        return "machine"
 
 
 def capacity(crew: Crew, labour_min: float, machine_min: float) -> Capacity:

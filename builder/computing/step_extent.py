@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from builder.computing.machine_time import SMOOTH_CORNER_DEG
+from builder.computing.sew_time import SMOOTH_CORNER_DEG
 from builder.computing.step_bench import Bench
 from builder.geometry import FeatureShape, PartShape, Path
 from builder.model import Step, Strip, find_feature, shown_part

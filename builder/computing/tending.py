@@ -8,6 +8,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from builder.model import OperationTime, Station, Tending
+
 
 def machines_in_step(service: float, run: float, other: float = 0.0) -> float:
     """How many machines one person can keep running, not rounded: (l + m) ÷ (l + w); infinite where nothing is served.
@@ -63,3 +65,16 @@ def interference(machines: int, service: float, run: float) -> Interference:
     busy = 1 - weights[0] / total
     waiting = math.fsum(i * one for i, one in enumerate(weights)) / total - busy
     return Interference(busy, waiting / machines, busy / service)
+
+
+def tending_of(time: OperationTime, station: Station) -> Tending | None:
+    """An operation's own work with several machines, allowances left aside; None without a run of the machine."""
+    if time.run_s <= 0:
+        return None
+    service, run, other = time.outside_s, time.run_s, time.inside_s
+    tended = station.tended or 1
+    lost = interference(tended, service, run).interference if tended > 1 and service > 0 else 0.0
+    machines = machines_in_step(service, run, other)
+    return Tending(
+        time.operation, service, run, other, machines, tended, cycle_in_step(tended, service, run, other), lost
+    )

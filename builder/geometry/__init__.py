@@ -1,12 +1,14 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
+from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
+from builder.geometry.offset import inset_outline
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
-from builder.geometry.seam_speed import measured_speed
+from builder.geometry.seam_speed import measured_speed, speed_short_of_goods
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
@@ -15,6 +17,10 @@ from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
+    "Goods",
+    "inset_outline",
+    "seam_goods",
+    "speed_short_of_goods",
     "Arc",
     "Bounds",
     "FeatureShape",

@@ -43,6 +43,7 @@ from builder.model.results import (
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
+from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
     show_mass,
     show_minutes,
@@ -94,6 +95,10 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "Capacity",
+    "StationShare",
+    "Tending",
+    "Week",
     "Beyond",
     "Coefficient",
     "ElementData",

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from builder.model.shift_results import StationShare, Tending, Week
 from builder.model.spread_results import Spread
 from builder.model.standard_results import Beyond, ElementData
 from builder.model.study_results import Precision, StudySummary
@@ -102,7 +103,10 @@ class OperationTime:
 
 @dataclass(frozen=True, slots=True)
 class RouteLine:
-    """An operation on a product's route, for one finished piece, quantity multiplied in."""
+    """An operation on a product's route, for one finished piece, quantity multiplied in.
+
+    run_share : what the product pays of a run that cuts pieces for others too, by the length cut for it
+    """
 
     operation: str
     station: str
@@ -111,6 +115,7 @@ class RouteLine:
     own_machine_min: float
     cumulative_min: float
     estimate_share: float
+    run_share: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +156,8 @@ class ProductTime:
     """Standard and machine minutes of one finished piece of a product in one size, and what it takes.
 
     spread    : how sure the standard minutes are; None when nothing is on the route
+    stations  : what the piece takes of each kind of station, in the order of the route, and what a shift gives
+    newcomer  : the first weeks of somebody who learns the whole piece, empty where the plant says nothing
     materials : of the reference colour; another colour puts other materials in their place
     """
 
@@ -162,6 +169,8 @@ class ProductTime:
     estimate_share: float
     materials: tuple[MaterialUse, ...] = ()
     spread: Spread | None = None
+    stations: tuple[StationShare, ...] = ()
+    newcomer: tuple[Week, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,6 +181,7 @@ class Results:
     products   : in the order of the files, sizes in the order typed
     studies    : by operation, what its study says
     standard_data : by element derived from studies, what they say of it
+    tending    : operations at machines that pace themselves, as one person with several sees them
     precision  : what the plant asks of the mean of a study
     """
 
@@ -181,3 +191,4 @@ class Results:
     studies: Mapping[str, StudySummary] = field(default_factory=dict)
     standard_data: Mapping[str, ElementData] = field(default_factory=dict)
     precision: Precision = field(default_factory=Precision)
+    tending: Mapping[str, Tending] = field(default_factory=dict)

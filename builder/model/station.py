@@ -29,6 +29,7 @@ class SettingLimit(Noun):
 class Pace(Noun):
     """Constants of the machine model. Which ones a station needs depends on its kind.
 
+    reposition : moving the work on between two tacks, or two separate seams of one step
     range      : how far the model may be off, either side, 95 times in 100; the plant's default when left out
     calibrated : the day they were measured in this plant; without it what rests on them counts as estimate
     """
@@ -81,10 +82,16 @@ HOLDINGS = ("edge stop", "folder", "drawn line", "free hand")
 
 
 class SeamSpeed(Noun):
-    """Top speed measured in this plant for seams kept on their line in one way, round a radius no smaller than this."""
+    """Top speed measured in this plant for seams kept on their line in one way.
+
+    It holds for curves no tighter than `smallest radius`, for goods no thicker than `thickest` and of no more `layers`
+    than it was measured on; what is left out limits nothing.
+    """
 
     held: Literal["edge stop", "folder", "drawn line", "free hand"]
     smallest_radius: Length | None = None
+    thickest: Length | None = None
+    layers: Count | None = None
     top_speed: StitchRate
     study: Text
 

@@ -109,6 +109,7 @@ def station_data(station: StationPage, pens: Pens) -> Data:
         "allowances": station.allowances,
         "allowance_note": station.allowance_note,
         "operations": station.operations,
+        "tending": station.tending,
         "lists": [
             one
             for one in (("Before the shift", station.start), ("At the end of the shift", station.close_down))
@@ -167,6 +168,8 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
         "interval": variant.interval.replace(" ", "\u00a0"),
         "sure": variant.sure,
         "sources": variant.sources,
+        "newcomer": variant.newcomer,
+        "newcomer_note": variant.newcomer_note,
         "following": variant.following,
         "rows": [_route_row(row, variant.anchor, root_of(product.path), pens) for row in variant.rows],
     }

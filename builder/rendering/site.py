@@ -67,7 +67,7 @@ class Site:
             case "rules", RulesPage():
                 return "rules.html", "Rules", page_data.rules_data(view)
             case "times", TimesPage():
-                return "times.html", "Times", study_data.times_data(view)
+                return "times.html", "Times", study_data.times_data(view, self.pens)
             case "study", StudyPage():
                 return view.path, f"Study of {view.title}", study_data.study_data(view, self.pens)
             case "operation", SheetView():

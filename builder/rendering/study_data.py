@@ -28,11 +28,13 @@ def _row(row: StudyRow, pens: Pens) -> Data:
     return {"row": row, "title": Markup(pens.markdown(row.title)), "charts": charts}
 
 
-def times_data(page: TimesPage) -> Data:
+def times_data(page: TimesPage, pens: Pens) -> Data:
     """The overview of times."""
     return {
         "asked": page.asked,
         "studies": page.studies,
         "following": page.following,
         "untimed": page.untimed,
+        "elements": page.elements,
+        "fits": [(one.title, Markup(pens.chart(one.chart))) for one in page.elements if one.chart is not None],
     }

@@ -76,14 +76,17 @@ class VariantView:
     estimate_share: str = shown()
     pieces_an_hour: str = shown()
     rows: tuple[RouteRow, ...] = shown()
-    stations: tuple[tuple[str, str, str], ...] = shown()
-    """station title, labour minutes, machine minutes"""
+    stations: tuple[tuple[str, str, str, str, str], ...] = shown()
+    """station title, labour minutes, machine minutes, pieces a shift, what holds them"""
     materials: tuple[MaterialRow, ...] = shown(default=())
     interval: str = shown(default="")
     sure: str = shown(default="")
     """how sure the interval is, and what exact estimates would take off it"""
     sources: tuple[SourceRow, ...] = shown(default=())
     following: tuple[str, ...] = shown(default=())
+    newcomer: tuple[tuple[str, str, str, str], ...] = shown(default=())
+    """week, pieces in it, minutes a piece, times the standard"""
+    newcomer_note: str = shown(default="")
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +119,8 @@ class StationPage:
     start: tuple[tuple[str, str], ...] = shown(default=())
     close_down: tuple[tuple[str, str], ...] = shown(default=())
     """what is checked, and how, before the first piece and after the last of a shift"""
+    tending: tuple[tuple[str, str, str, str, str], ...] = shown(default=())
+    """operation, work with the machine stopped, its run, machines one person can keep running, waiting lost"""
     allowances: tuple[tuple[str, str, str], ...] = shown(default=())
     """what it is for, share of basic time, who says so; the last line is all of them"""
     allowance_note: str = shown(default="")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -18,6 +19,8 @@ from builder.model import (
     Spread,
     SpreadPart,
     Station,
+    StationShare,
+    Week,
     in_colour,
     limit_range,
     show_minutes,
@@ -25,6 +28,7 @@ from builder.model import (
     show_percent,
     show_quantity,
     show_range,
+    show_seconds,
     show_use,
 )
 from builder.view.allowance_rows import allowance_note, allowance_rows
@@ -140,6 +144,7 @@ class PageMaker:
                 operations=operations,
                 start=tuple(station.start.items()),
                 close_down=tuple(station.close_down.items()),
+                tending=tuple(self._tending(name)),
                 allowances=tuple(allowance_rows(self.model.plant, station)),
                 allowance_note=allowance_note(self.model.plant, station),
             )
@@ -166,14 +171,7 @@ class PageMaker:
 
     def _variant(self, time: ProductTime) -> VariantView:
         rows = tuple(self._rows(time))
-        totals: dict[str, tuple[float, float]] = {}
-        for line in time.lines:
-            labour, machine = totals.get(line.station, (0.0, 0.0))
-            totals[line.station] = (labour + line.own_min, machine + line.own_machine_min)
-        stations = tuple(
-            (self.model.stations[name].title, show_minutes(labour), show_minutes(machine))
-            for name, (labour, machine) in totals.items()
-        )
+        stations = tuple(self._station(one) for one in time.stations)
         return VariantView(
             name=time.variant or "",
             anchor=f"size-{(time.variant or 'all').lower()}",
@@ -184,8 +182,32 @@ class PageMaker:
             rows=rows,
             stations=stations,
             materials=tuple(self._materials(time)),
+            newcomer=tuple(_week(one) for one in time.newcomer),
+            newcomer_note=self._learning(),
             **(self._sureness(time.spread) if time.spread is not None else {}),
         )
+
+    def _station(self, one: StationShare) -> tuple[str, str, str, str, str]:
+        """A piece at a kind of station, and what a shift there gives."""
+        title, capacity = self.model.stations[one.station].title, one.capacity
+        pieces = show_number(capacity.pieces, 0) if capacity.pieces is not None else ""
+        limit = {"labour": "labour", "machine": "machines"}.get(capacity.limit, "")
+        return title, show_minutes(one.labour_min), show_minutes(one.machine_min), pieces, limit
+
+    def _learning(self) -> str:
+        learning = self.model.plant.learning
+        if learning is None:
+            return ""
+        rate = show_percent(learning.rate, 0)
+        return f"{rate} with each doubling, the standard after {learning.standard_after} pieces; {learning.source}"
+
+    def _tending(self, name: str) -> Iterator[tuple[str, str, str, str, str]]:
+        for operation, one in self.results.tending.items():
+            if self.model.operations[operation].station == name:
+                machines = "any number" if one.machines == math.inf else show_number(one.machines, 1)
+                lost = show_percent(one.interference, 0) if one.tended > 1 else "–"
+                title = self.model.operations[operation].title
+                yield title, show_seconds(one.service_s), show_seconds(one.run_s), machines, lost
 
     def _sureness(self, spread: Spread) -> dict[str, Any]:
         """Fields of a variant's view about its interval."""
@@ -240,6 +262,12 @@ class PageMaker:
     def _facts(self, station: Station) -> Iterator[tuple[str, str]]:
         first = self.model.plant.units
         yield "places", str(station.count)
+        if station.people is not None:
+            yield "people in a shift", str(station.people)
+        if station.tended is not None:
+            yield "machines a person", str(station.tended)
+        if station.labour_grade is not None:
+            yield "labour grade", station.labour_grade
         share = f", {show_percent(station.share, 0)} of the machine’s time" if station.share is not None else ""
         yield "attendance", station.attendance + share
         yield "reading distance", show_quantity(station.distance, first)
@@ -282,6 +310,11 @@ class PageMaker:
                     limits = limits.partition("…")[0]  # one layer is not `1…1`
             proof = proved_by(limit.verify, limit.how)
             yield name, limits or "–", limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}."
+
+
+def _week(one: Week) -> tuple[str, str, str, str]:
+    factor = f"{show_number(one.factor, 2, trim=False)} ×"
+    return str(one.number), show_number(one.pieces, 0), show_minutes(one.minutes), factor
 
 
 def _operations_count(number: int) -> str:

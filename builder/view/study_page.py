@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.view.chart import Histogram, RunChart
+from builder.view.element_rows import ElementLine
 from builder.view.marking import shown
 from builder.view.pages import Link
 
@@ -78,3 +79,4 @@ class TimesPage:
     studies: tuple[StudyLine, ...] = shown()
     following: tuple[StudyLine, ...] = shown()
     untimed: tuple[Link, ...] = shown()
+    elements: tuple[ElementLine, ...] = shown(default=())

@@ -17,6 +17,7 @@ from builder.model import (
     show_percent,
     show_seconds,
 )
+from builder.view.element_rows import element_lines
 from builder.view.pages import Link
 from builder.view.study_charts import histogram, run_chart
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
@@ -73,6 +74,7 @@ def times_page(pages: Sequence[StudyPage], results: Results, model: PlantModel, 
             for name, path in links.items()
             if name not in results.studies
         ),
+        elements=tuple(element_lines(model, results, links)),
     )
 
 

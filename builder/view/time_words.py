@@ -122,6 +122,8 @@ def origin_words(line: RouteLine, time: OperationTime | None) -> str:
     found = {one for step in time.steps for one in step.source.split(" + ")}
     words = [f"{readings} readings"] if readings else []
     words += [source_words(one) for one in ("carried over", "stale", "element", "model") if one in found]
+    if line.run_share < 1:
+        words.append(f"{show_percent(line.run_share, 0)} of the run by cut length")
     if line.estimate_share > 0:
         words.append(f"{show_percent(line.estimate_share, 0)} estimated")
     return ", ".join(words)
