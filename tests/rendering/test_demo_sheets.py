@@ -75,7 +75,7 @@ def test_action_lines_and_cautions_stand_at_the_stations_distance(view: SheetVie
         if piece.capital >= view.capital_mm - ROUNDING_MM
     )
     for step in view.steps:
-        assert letters(plain(step.do)) in large, step.do
+        assert letters(plain(step.said)) in large, step.said
         assert letters(plain(step.key)) in large, step.key
     for caution in view.cautions:
         assert letters(caution.text) in large, caution.text

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from tests.checking.breaks.fault import Break
 
-SEWING = "stations/sewing.yaml"
-TEX_135 = "      bonded-nylon-tex-135: {holds: 32 m, left: 2 m}\n"
+SPECIAL = "stations/special-sewing.yaml"
+BOBBIN = "      bonded-nylon-tex-70: {holds: 38 m, left: 1.5 m}\n"
 
 BREAKS = [
     Break(
@@ -14,12 +14,12 @@ BREAKS = [
         "    time: 48 s\n    per: sheet\n",
         "    time: 48 s\n    per: ¦bobbin\n",
     ),
-    Break("bobbin-all-left", SEWING, TEX_135, TEX_135.replace("left: 2 m", "left: ¦200 m")),
+    Break("bobbin-all-left", SPECIAL, BOBBIN, BOBBIN.replace("1.5 m", "¦150 m")),
     Break(
         "per-uncountable",
-        "stations/special-sewing.yaml",
-        "      bonded-nylon-tex-70: {holds: 38 m, left: 1.5 m}\n",
-        "      bonded-nylon-tex-70: {holds: 1.6 m, left: 1.5 m}\n",
+        SPECIAL,
+        BOBBIN,
+        BOBBIN.replace("38 m", "1.6 m"),
         ("operations/topstitch-band.yaml", "per: ¦bobbin"),
     ),
 ]
