@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from builder.checking.lengths import length_words
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.geometry import Goods, seam_goods, speed_short_of_goods
+from builder.geometry import seam_goods, speeds_short_of_goods
 from builder.model import FeatureRef, SeamSpeed
 
 
@@ -26,21 +26,26 @@ def check(subject: Subject) -> Iterator[Problem]:
             shape = subject.book.shape(one.part, subject.dimensions.values)
             if goods is None or shape is None:
                 continue
-            short = speed_short_of_goods(shape.features[one.name], station, goods)
-            if short is not None:
-                message = f"{one.name} {_over(subject, goods, short)}; {station.title} was measured on no such goods"
+            short = speeds_short_of_goods(shape.features[one.name], station, goods)
+            if short:
+                mine = _said(subject, goods.layers, goods.thickness_mm)
+                its = " or ".join(dict.fromkeys(_measured(subject, speed) for speed in short))
+                message = (
+                    f"{one.name} goes through {mine}; by {short[0].held}, {station.title} was measured on {its} at most"
+                )
                 about = (f"station:{operation.station}", f"feature:{one.name}")
                 yield Problem(("operation", name), one.path, message, about)
 
 
-def _over(subject: Subject, goods: Goods, speed: SeamSpeed) -> str:
-    """`goes through 5 layers, 4 at most when measured by edge stop`: the first fact that is too much."""
-    if speed.layers is not None and goods.layers > speed.layers:
-        mine, its = f"{goods.layers} layers", str(speed.layers)
-    else:
-        mine = length_words(subject, goods.thickness_mm)
-        its = length_words(subject, speed.thickest.value) if speed.thickest is not None else ""
-    return f"goes through {mine}, not {its} as by {speed.held}"
+def _measured(subject: Subject, speed: SeamSpeed) -> str:
+    return _said(subject, speed.layers or 0, float(speed.thickest.value) if speed.thickest is not None else 0.0)
+
+
+def _said(subject: Subject, layers: int, thickness_mm: float) -> str:
+    """`3 layers, 2.5 mm`; what is 0 isn't said."""
+    many = f"{layers} layer{'' if layers == 1 else 's'}" if layers else ""
+    thick = length_words(subject, thickness_mm) if thickness_mm else ""
+    return ", ".join(one for one in (many, thick) if one)
 
 
 _PLANT = """
