@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 from builder.checking import explanations, level_words
 from builder.model import (
@@ -317,7 +317,7 @@ def _week(one: Week) -> tuple[str, str, str, str]:
     return str(one.number), show_number(one.pieces, 0), show_minutes(one.minutes), factor
 
 
-def _measured_on(speed: SeamSpeed, first: str) -> str:
+def _measured_on(speed: SeamSpeed, first: Literal["mm", "in"]) -> str:
     """What a seam speed was measured on, each after a comma."""
     radius = f", curves down to {show_quantity(speed.smallest_radius, first)}" if speed.smallest_radius else ""
     thick = f", up to {show_quantity(speed.thickest, first)} thick" if speed.thickest else ""

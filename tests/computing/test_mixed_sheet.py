@@ -39,12 +39,12 @@ def test_the_shares_of_all_pieces_add_up_and_follow_the_cut_length(tmp_path: Pat
     assert checked.linked is not None
     assert checked.book is not None
     assert checked.results is not None
-    model, values = checked.linked.model, checked.linked.dimensions.values
+    model, values, book = checked.linked.model, checked.linked.dimensions.values, checked.book
     whole = frozenset({("cut-panel", "panel"), ("cut-panel", "flap")})
 
     def share(panels: int, flaps: int) -> float:
         taken = {"panel": Fraction(panels), "flap": Fraction(flaps)}
-        return run_share("cut-panel", taken, whole, model, checked.book, values)
+        return run_share("cut-panel", taken, whole, model, book, values)
 
     panel, flap = share(2, 0), share(0, 4)
     assert panel + flap == pytest.approx(1)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Literal
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
@@ -41,7 +42,7 @@ def _slowest(subject: Subject, operation: str, station: Station) -> tuple[str, S
     return seam, slowest
 
 
-def _measured_on(speed: SeamSpeed, units: str) -> str:
+def _measured_on(speed: SeamSpeed, units: Literal["mm", "in"]) -> str:
     """` in goods up to 4 mm and 3 layers`, '' where the speed names none."""
     thick = show_quantity(speed.thickest, units, both=False) if speed.thickest is not None else ""
     layers = f"{speed.layers} layer{'' if speed.layers == 1 else 's'}" if speed.layers is not None else ""
