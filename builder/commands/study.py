@@ -179,6 +179,7 @@ def _table(summary: StudySummary, asked: str, console: Console) -> None:
 
 def _remarks(summary: StudySummary) -> list[str]:
     from builder.model import show_seconds
+    from builder.view import learning_words
 
     lines = []
     for one in summary.steps:
@@ -193,5 +194,7 @@ def _remarks(summary: StudySummary) -> list[str]:
             lines.append(f"{one.step}: the times {way} over the study (Mann-Kendall z {one.drift:.1f})")
         if not one.comparable and one.n > 1:
             lines.append(f"{one.step}: over half of the readings are equal, so no odd one can be told")
+    if summary.learning is not None:
+        lines.append(learning_words(summary.learning))
     lines += [f"foreign, cycle {one.cycle}: {show_seconds(one.seconds)} ({one.note})" for one in summary.foreign]
     return lines

@@ -6,7 +6,6 @@ from builder.computing.candidates import Candidate, element_candidates
 from builder.computing.cut_path import cut_contours, cut_length, mark_areas, nearest_next
 from builder.computing.cut_time import chop_time, contour_time, cycle_time, mark_time, raster_time
 from builder.computing.learning import (
-    LearningFit,
     average_total,
     average_unit_time,
     exponent,
@@ -64,7 +63,6 @@ __all__ = [
     "Constant",
     "Crew",
     "Interference",
-    "LearningFit",
     "OWN",
     "PUBLISHED",
     "SewnThread",

@@ -133,11 +133,11 @@ class _Fit:
         import numpy as np
         from scipy.optimize import least_squares
 
-        times = np.array([seam.seconds for seam in self.seams])
+        times = self._timed()
         speeds = np.geomspace(_SLOWEST_ST_S, _FASTEST_ST_S, _STARTS)
         start = min((self._linear(float(speed), times) for speed in speeds), key=lambda one: one[0])[1]
         found = least_squares(
-            lambda trial: self._times(trial) - times,
+            self._off,
             start,
             bounds=(
                 [_SLOWEST_ST_S / 2, *[-np.inf] * (len(start) - 1)],
@@ -179,8 +179,14 @@ class _Fit:
         linear = np.linalg.lstsq(columns, rest, rcond=None)[0]
         return float(np.sum((columns @ linear - rest) ** 2)), np.array([speed_st_s, *linear])
 
-    def _times(self, trial: _Numbers) -> _Numbers:
-        found: _Numbers = self._running(float(trial[0])) + self._columns() @ trial[1:]
+    def _timed(self) -> _Numbers:
+        import numpy as np
+
+        return np.array([seam.seconds for seam in self.seams])
+
+    def _off(self, trial: _Numbers) -> _Numbers:
+        """What the model says with these constants, less what was timed."""
+        found: _Numbers = self._running(float(trial[0])) + self._columns() @ trial[1:] - self._timed()
         return found
 
 

@@ -11,10 +11,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.computing.spread import t_quantile
-from builder.model import Week
+from builder.model import LearningFit, Week
 
 _EXACT = 4096
 """Pieces summed one by one; beyond them the Euler–Maclaurin formula is exact to some 1e-13 of the sum."""
@@ -98,21 +97,6 @@ def rate_from_total(total: float, first: float, n: float) -> float:
     0.8947908
     """
     return rate_of(math.log(total / first) / math.log(n) - 1)
-
-
-@dataclass(frozen=True, slots=True)
-class LearningFit:
-    """A unit curve through timed pieces: y = first·n^b, by least squares of the logarithms.
-
-    interval : of the rate, None under three pieces
-    residual : standard deviation of ln y about the line, None under three pieces
-    """
-
-    first: float
-    rate: float
-    interval: tuple[float, float] | None
-    residual: float | None
-    n: int
 
 
 def fit_learning(pieces: Sequence[tuple[float, float]], confidence: float = 0.95) -> LearningFit | None:

@@ -12,7 +12,7 @@ from builder.computing.learning import newcomer_weeks
 from builder.computing.material_use import operation_use, product_use
 from builder.computing.mixed_sheet import Whole, pieces_taken, run_share, taken_whole
 from builder.computing.occurrence import lots_of
-from builder.computing.operation_time import operation_time
+from builder.computing.operation_time import attendance_share, operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
 from builder.computing.sewn_thread import SewnThread, thread_sewn
 from builder.computing.shift_capacity import capacity, crew_of
@@ -201,7 +201,8 @@ def _tended(model: PlantModel, times: Mapping[tuple[str, str, str], OperationTim
     for (name, product, _), time in times.items():
         kind = model.kind_of(name)
         if not product and kind is not None and kind.paced == "machine":
-            found = tending_of(time, model.stations[model.operations[name].station])
+            station = model.stations[model.operations[name].station]
+            found = tending_of(time, station, attendance_share(station, kind))
             if found is not None:
                 yield name, found
 

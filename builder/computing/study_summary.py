@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator, Sequence
 
+from builder.computing.learning import fit_learning
 from builder.computing.spread import (
     OUTLIER_Z,
     drift_z,
@@ -46,7 +47,29 @@ def summarise(study: Study, precision: Precision, self_paced: Collection[str] = 
         if (found := step_study(step, readings, precision, step not in self_paced)) is not None
     )
     cycles = {one.cycle for one in study.readings if one.cycle and not one.foreign}
-    return StudySummary(study.name, steps, foreign, len(cycles))
+    pieces = tuple(_pieces(study, steps)) if len({one.date for one in study.readings}) > 1 else ()
+    learning = fit_learning(pieces, precision.confidence) if pieces else None
+    return StudySummary(study.name, steps, foreign, len(cycles), learning, pieces)
+
+
+def _pieces(study: Study, steps: Sequence[StepStudy]) -> Iterator[tuple[float, float]]:
+    """Whole cycles by the number of their piece, as timed: a rating would take away what was learnt.
+
+    The cycle's number is that of the piece, so it is whole, above 0 and met once; the steps are those read in every
+    cycle that counts. Nothing where two operators worked, because each learns alone.
+    """
+    if len({one.operator for one in study.readings}) > 1:
+        return
+    kept = [{one.cycle: one.seconds for one in step.values if one.state != OUT} for step in steps]
+    most = max((len(one) for one in kept), default=0)
+    regular = [one for one in kept if len(one) >= REGULAR_SHARE * most]
+    for cycle in regular[0] if regular else ():
+        if cycle.isdecimal() and int(cycle) > 0 and all(cycle in one for one in regular):
+            yield float(cycle), math.fsum(one[cycle] for one in regular)
+
+
+REGULAR_SHARE = 0.8
+"""A step read in so many of the cycles belongs to each of them; another is occasional. Common practice, no source."""
 
 
 def step_study(step: str, readings: Sequence[Reading], precision: Precision, rated: bool) -> StepStudy | None:

@@ -67,14 +67,17 @@ def interference(machines: int, service: float, run: float) -> Interference:
     return Interference(busy, waiting / machines, busy / service)
 
 
-def tending_of(time: OperationTime, station: Station) -> Tending | None:
-    """An operation's own work with several machines, allowances left aside; None without a run of the machine."""
-    if time.run_s <= 0:
+def tending_of(time: OperationTime, station: Station, attended: float) -> Tending | None:
+    """An operation's own work with several machines, allowances left aside.
+
+    attended : share of a run the operator owes this machine; what is done inside it counts as owed
+    None without a run of the machine, and where all of it is owed: then nobody can look after a second one.
+    """
+    if time.run_s <= 0 or attended >= 1:
         return None
-    service, run, other = time.outside_s, time.run_s, time.inside_s
+    service, run, other = time.outside_s, time.run_s, max(time.inside_s, attended * time.run_s)
     tended = station.tended or 1
     lost = interference(tended, service, run).interference if tended > 1 and service > 0 else 0.0
     machines = machines_in_step(service, run, other)
-    return Tending(
-        time.operation, service, run, other, machines, tended, cycle_in_step(tended, service, run, other), lost
-    )
+    cycle = cycle_in_step(tended, service, run, other)
+    return Tending(time.operation, service, run, other, machines, tended, cycle, lost)

@@ -52,7 +52,7 @@ class Week:
 class Tending:
     """An operation at a machine that paces itself, as one person with several machines sees it.
 
-    service_s : work with the machine stopped, run_s : its run, other_s : work inside it, a run and machine [s]
+    service_s : work with the machine stopped, run_s : its run, other_s : what the operator owes inside it [s]
     machines  : how many one person can keep running in step, not rounded
     tended    : machines the station says one person looks after, 1 where it says nothing
     cycle_s   : of so many in step; interference : share of each machine's time lost to waiting when they call at random

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 KEPT, FLAGGED, OUT = "kept", "flagged", "out"
@@ -103,16 +104,39 @@ class ForeignElement:
 
 
 @dataclass(frozen=True, slots=True)
+class LearningFit:
+    """A unit curve through timed pieces: y = first·n^b, by least squares of the logarithms.
+
+    interval : of the rate, None under three pieces
+    residual : standard deviation of ln y about the line, None under three pieces
+    """
+
+    first: float
+    rate: float
+    interval: tuple[float, float] | None
+    residual: float | None
+    n: int
+
+    def at(self, number: float) -> float:
+        """Time of a piece."""
+        return float(self.first * number ** math.log2(self.rate))
+
+
+@dataclass(frozen=True, slots=True)
 class StudySummary:
     """A whole study: its steps in the order they were first read, and what was kept out as foreign.
 
     cycles : how many the study holds
+    learning : how the time of a whole cycle fell over several days, as timed; None for a study of one day
+    pieces   : what it was fitted to: number of the piece, seconds
     """
 
     name: str
     steps: tuple[StepStudy, ...]
     foreign: tuple[ForeignElement, ...]
     cycles: int
+    learning: LearningFit | None = None
+    pieces: tuple[tuple[float, float], ...] = ()
 
     def step(self, name: str) -> StepStudy | None:
         """What it says of a step."""

@@ -20,6 +20,8 @@ def study_data(page: StudyPage, pens: Pens) -> Data:
         "changed": page.changed,
         "kept_out": page.kept_out,
         "rows": [_row(row, pens) for row in page.rows],
+        "learning": page.learning,
+        "learning_chart": Markup(pens.chart(page.learning_chart)) if page.learning_chart is not None else "",
     }
 
 

@@ -40,6 +40,7 @@ from builder.view.sheet import (
     SizeRow,
     StepView,
 )
+from builder.view.study_charts import learning_words
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
@@ -85,6 +86,7 @@ __all__ = [
     "Stroke",
     "VariantView",
     "controlled_facts",
+    "learning_words",
     "method_hash",
     "origin_words",
     "study_form",

@@ -5,8 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from builder.model import FLAGGED, OUT, CycleValue, StepStudy, show_number, show_seconds
-from builder.view.chart import ChartMark, ChartPoint, Histogram, HistogramBar, RunChart
+from builder.model import (
+    FLAGGED,
+    OUT,
+    CycleValue,
+    LearningFit,
+    StepStudy,
+    show_number,
+    show_percent,
+    show_seconds,
+)
+from builder.view.chart import ChartMark, ChartPoint, CurvePoint, FitChart, Histogram, HistogramBar, RunChart
 
 LEAST_FOR_BARS = 5
 """Fewer values say nothing by how often they occur."""
@@ -93,3 +102,33 @@ def bar_width(low: float, high: float, count: int) -> float:
     rough = (high - low) / min(1.5 * math.sqrt(count), _MOST_BARS - 1)
     power = 10.0 ** math.floor(math.log10(rough))
     return next(step * power for step in (1, 2, 5, 10) if step * power >= rough * (1 - 1e-9))
+
+
+_PLACES = 16
+
+
+def learning_words(fit: LearningFit) -> str:
+    """How quickly the work was learnt."""
+    span = ""
+    if fit.interval is not None:
+        span = f" ({show_percent(fit.interval[0], 0)} to {show_percent(fit.interval[1], 0)})"
+    rate, first = show_percent(fit.rate, 0), show_seconds(fit.first)
+    return f"As timed, a piece fell to {rate}{span} with each doubling of the pieces made; the first took {first}."
+
+
+def learning_chart(study: str, pieces: Sequence[tuple[float, float]], fit: LearningFit) -> FitChart:
+    """Whole cycles by the number of their piece, with the unit curve through them, on logarithmic axes."""
+    low, high = min(number for number, _ in pieces), max(number for number, _ in pieces)
+    numbers = [low * (high / low) ** (place / _PLACES) for place in range(_PLACES + 1)]
+    apart = math.exp(fit.residual) if fit.residual is not None else 1.0
+    return FitChart(
+        name=f"study-{study}-learning",
+        title="how the work was learnt",
+        alt=learning_words(fit),
+        x_title="piece",
+        y_title="seconds a piece, as timed",
+        points=tuple(ChartPoint(number, seconds) for number, seconds in pieces),
+        curve=tuple(CurvePoint(n, fit.at(n) / apart, fit.at(n), fit.at(n) * apart) for n in numbers),
+        log=True,
+        width_mm=118.0,
+    )

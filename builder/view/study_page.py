@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.view.chart import Histogram, RunChart
+from builder.view.chart import FitChart, Histogram, RunChart
 from builder.view.element_rows import ElementLine
 from builder.view.marking import shown
 from builder.view.pages import Link
@@ -53,6 +53,8 @@ class StudyPage:
     rows: tuple[StudyRow, ...] = shown()
     changed: tuple[str, ...] = shown(default=())
     kept_out: tuple[str, ...] = shown(default=())
+    learning: str = shown(default="")
+    learning_chart: FitChart | None = shown(default=None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from builder.model import (
 )
 from builder.view.element_rows import element_lines
 from builder.view.pages import Link
-from builder.view.study_charts import histogram, run_chart
+from builder.view.study_charts import histogram, learning_chart, learning_words, run_chart
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 
 FORMS = dict(
@@ -54,6 +54,8 @@ def study_pages(model: PlantModel, results: Results, pages: Mapping[str, str]) -
             rows=tuple(_row(name, one, _titles(model, name)) for one in summary.steps),
             changed=tuple(_changed(name, results)),
             kept_out=tuple(_kept_out(summary)),
+            learning=learning_words(summary.learning) if summary.learning is not None else "",
+            learning_chart=learning_chart(name, summary.pieces, summary.learning) if summary.learning else None,
         )
 
 

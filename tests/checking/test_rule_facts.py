@@ -61,6 +61,7 @@ studies/hem.csv: |
   # station: laser
   step,cycle,reading,rating,note
   hem,1,8.0,100,
+  hem,2,8.1,100,
 """
     assert [words.split(";")[0] for _, words in found(study, tmp_path / "plain")] == [
         "the study hem was taken at the station laser"
@@ -128,8 +129,10 @@ def test_readings_of_a_machine_that_paces_itself_are_its_run(tmp_path: Path) -> 
 plant.yaml: {model limit: 25 %}
 operations/cut-panel.yaml: {times: studies/cut.csv}
 studies/cut.csv: |
+  # operation: cut-panel
   step,cycle,reading,rating,note
   cut,1,60,100,
+  cut,2,61,100,
 """
     findings = found(study, tmp_path / "far")
     assert [rule for rule, _ in findings] == ["study-against-model"]
@@ -149,8 +152,10 @@ operations/sew-hem.yaml:
   times: studies/hem.csv
   steps: [{{step: low, sew: low-seam, do: Sew the lower edge.}}]
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   low,1,{reading},100,
+  low,2,{reading},100,
 """
     assert [rule for rule, _ in found(study, tmp_path)] == rules
 
@@ -160,9 +165,11 @@ def test_readings_without_a_median_are_not_judged_by_it(tmp_path: Path) -> None:
     study = """
 operations/sew-hem.yaml: {times: studies/hem.csv}
 studies/hem.csv: |
+  # operation: sew-hem
   step,cycle,reading,rating,note
   hem,1,2,100,
   hem,2,90,100,
-  lay,,3,200,
+  lay,1,3,200,
+  lay,2,3,100,
 """
-    assert found(study, tmp_path) == [("reading-implausible", "lay: a rating of 200 % is outside 50 to 150 %")]
+    assert found(study, tmp_path) == [("reading-implausible", "lay, cycle 1: a rating of 200 % is outside 50 to 150 %")]

@@ -102,3 +102,18 @@ def test_an_unknown_form_is_refused() -> None:
 def test_the_mean_is_that_of_exact_fractions() -> None:
     study = study_of("lay,1,0.1,100,\nlay,2,0.2,100,\n")
     assert sum(one.rated_s for one in study.of_step("lay")) / 2 == Fraction(3, 20)
+
+
+def test_learning_is_fitted_over_several_days_from_times_as_timed() -> None:
+    """Two steps, pieces 1 to 400 over two days at 85 %: the rating doesn't hide it; a study of one day has none."""
+    header = "step,cycle,reading,rating,date\n"
+    rows = [
+        f"{step},{n},{share * 40 * n**-0.2344653:.4f},{round(60 + 6 * n**0.3)},2026-10-{1 + (n > 20):02d}\n"
+        for n in (1, 2, 5, 10, 20, 100, 400)
+        for step, share in (("lay", 0.3), ("sew", 0.7))
+    ]
+    found = summary_of("".join(rows), header)
+    assert found.learning is not None
+    assert found.learning.rate == pytest.approx(0.85, abs=1e-4)
+    assert found.learning.first == pytest.approx(40, rel=1e-3)
+    assert summary_of("".join(rows).replace("-02", "-01"), header).learning is None

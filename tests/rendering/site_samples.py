@@ -280,7 +280,11 @@ def variant(name: str, factor: float) -> VariantView:
         estimate_share="35 %",
         pieces_an_hour=f"{60 / total:.1f}",
         rows=tuple(_rows(factor)),
-        stations=(("Lockstitch", "2.32", "1.90"), ("Bartacker", "0.76", "0.44"), ("Binder", "1.47", "1.20")),
+        stations=(
+            ("Lockstitch", "2.32", "1.90", "310", "labour"),
+            ("Bartacker", "0.76", "0.44", "480", "labour"),
+            ("Binder", "1.47", "1.20", "260", "machines"),
+        ),
     )
 
 
