@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
 
 from builder.computing.sewn_thread import SewnThread, all_thread, thread_names
 from builder.geometry import ShapeBook
@@ -20,16 +21,21 @@ def product_use(route: Iterable[RouteStep], uses: Mapping[str, tuple[MaterialUse
 
 
 def operation_use(
-    name: str, model: PlantModel, book: ShapeBook, values: Values, sewn: tuple[SewnThread, ...]
+    name: str,
+    model: PlantModel,
+    book: ShapeBook,
+    values: Values,
+    sewn: tuple[SewnThread, ...],
+    taken: Mapping[str, Fraction],
 ) -> tuple[MaterialUse, ...]:
-    """What one run of an operation takes from the store, `sewn` being its thread.
+    """What one run of an operation takes from the store, for the pieces of it that are `taken`; `sewn` is its thread.
 
     Sheet goods count by the area of the outlines, strips by their length, bindings by the seam they cover, hardware
     by the piece, threads by their length where it can be worked out, else by the seam sewn with them. Net: no waste,
-    no overlap, nothing of what stays on a bobbin.
+    none of the pieces left over, no overlap, nothing of what stays on a bobbin.
     """
     operation = model.operations[name]
-    found = [use for made, count in operation.makes.items() for use in _cut(name, made, count, model, book, values)]
+    found = [use for made, count in taken.items() for use in _cut(name, made, float(count), model, book, values)]
     found += [MaterialUse(need, pieces=count) for need, count in operation.needs.items() if need in model.materials]
     for one in sewn:
         if isinstance(one.feature.feature, Seam) and one.feature.feature.binding is not None:
@@ -51,7 +57,9 @@ def _threads(name: str, model: PlantModel, sewn: tuple[SewnThread, ...]) -> Iter
         yield MaterialUse(material, seam_mm=seam, thread_mm=least, thread_most_mm=most)
 
 
-def _cut(name: str, made: str, count: int, model: PlantModel, book: ShapeBook, values: Values) -> Iterator[MaterialUse]:
+def _cut(
+    name: str, made: str, count: float, model: PlantModel, book: ShapeBook, values: Values
+) -> Iterator[MaterialUse]:
     material = model.material_of(made)
     shape = book.shape(made, values) if material is not None and cut_here(model, name, made) else None
     if shape is None or material is None:

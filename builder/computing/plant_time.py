@@ -10,7 +10,7 @@ from builder.computing.allowance import station_allowance
 from builder.computing.conditions import bench_then, is_stale
 from builder.computing.learning import newcomer_weeks
 from builder.computing.material_use import operation_use, product_use
-from builder.computing.mixed_sheet import run_share
+from builder.computing.mixed_sheet import Whole, pieces_taken, run_share, taken_whole
 from builder.computing.occurrence import lots_of
 from builder.computing.operation_time import attendance_share, operation_time
 from builder.computing.product_spread import RouteShare, labour_parts, product_spread
@@ -54,22 +54,29 @@ def variants(product: Product) -> tuple[str | None, ...]:
 _Key = tuple[str, tuple[str, ...]]
 """An operation with the values of the dimensions it may rest on."""
 
+_UseKey = tuple[_Key, tuple[Fraction, ...]]
+"""The same, with the pieces of a run that are taken."""
+
 _TimeKey = tuple[_Key, Fraction]
 """The same, with the runs in a batch; 0 where no step is done once a batch, so that its time serves every batch."""
 
 
 @dataclass(slots=True)
 class _Clock:
-    """Computes operation times and what operations take, each distinct geometry once."""
+    """Computes operation times and what operations take, each distinct geometry once.
+
+    whole : of what an operation makes, that of which some product takes all
+    """
 
     model: PlantModel
     book: ShapeBook
     dimensions: Dimensions
+    whole: Whole = frozenset()
     studies: dict[str, StudySummary] = field(default_factory=dict)
     standard: dict[str, ElementData] = field(default_factory=dict)
     _seen: dict[_TimeKey, OperationTime | None] = field(default_factory=dict)
     _threads: dict[_Key, tuple[SewnThread, ...]] = field(default_factory=dict)
-    _uses: dict[_Key, tuple[MaterialUse, ...]] = field(default_factory=dict)
+    _uses: dict[_UseKey, tuple[MaterialUse, ...]] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _keys: dict[tuple[str, int], _Key] = field(default_factory=dict)
 
@@ -81,11 +88,12 @@ class _Clock:
             self._seen[key] = self._compute(name, values, runs_a_batch)
         return self._seen[key]
 
-    def use(self, name: str, values: Values) -> tuple[MaterialUse, ...]:
-        """What one run takes from the store."""
-        key = self._key(name, values)
+    def use(self, step: RouteStep, values: Values) -> tuple[MaterialUse, ...]:
+        """What one run takes from the store for the pieces of it that a product takes."""
+        name, taken = step.operation, pieces_taken(step, self.model.operations[step.operation])
+        key = self._key(name, values), tuple(taken.values())
         if key not in self._uses:
-            self._uses[key] = operation_use(name, self.model, self.book, values, self._thread(name, values))
+            self._uses[key] = operation_use(name, self.model, self.book, values, self._thread(name, values), taken)
         return self._uses[key]
 
     def _thread(self, name: str, values: Values) -> tuple[SewnThread, ...]:
@@ -167,8 +175,10 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
     clock.derive(usable)
     times: dict[tuple[str, str, str], OperationTime] = {}
     products: list[ProductTime] = []
+    routes = {name: route_of(name, model.products, operations) for name in model.products}
+    clock.whole = taken_whole(routes.values(), operations)
     for name, product in model.products.items():
-        route = route_of(name, model.products, operations)
+        route = routes[name]
         batch = product.batch or model.plant.batch
         for variant in variants(product):
             values = dimensions.sized(product.sizes[variant] if variant is not None else {})
@@ -176,7 +186,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
             for operation, time in found.items():
                 if time is not None:
                     times[operation, name, variant or ""] = time
-            takes = product_use(route, {step.operation: clock.use(step.operation, values) for step in route})
+            takes = product_use(route, {step.operation: clock.use(step, values) for step in route})
             products.append(_product_time(name, variant, route, found, clock, values, takes))
     for name in operations:
         time = clock.time(name, dimensions.values, Fraction(model.plant.batch))
@@ -207,7 +217,7 @@ def _product_time(
     materials: tuple[MaterialUse, ...],
 ) -> ProductTime:
     model = clock.model
-    lines = tuple(_lines(route, times, clock, values, _sold(name, route, model)))
+    lines = tuple(_lines(route, times, clock, values))
     total = sum(line.own_min for line in lines)
     estimated = sum(line.own_min * line.estimate_share for line in lines)
     machine = sum(line.own_machine_min for line in lines)
@@ -215,12 +225,6 @@ def _product_time(
     share = estimated / total if total else 0.0
     stations, newcomer = tuple(_stations(lines, model)), tuple(_newcomer(total, model.plant))
     return ProductTime(name, variant, lines, total, machine, share, materials, spread, stations, newcomer)
-
-
-def _sold(name: str, route: tuple[RouteStep, ...], model: PlantModel) -> str:
-    """What a product is when finished."""
-    last = next(iter(model.operations[route[-1].operation].makes)) if route else ""
-    return model.products[name].sold or last
 
 
 WEEKS = 8
@@ -265,15 +269,15 @@ def _spread(lines: tuple[RouteLine, ...], times: Mapping[str, OperationTime | No
 
 
 def _lines(
-    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], clock: _Clock, values: Values, sold: str
+    route: tuple[RouteStep, ...], times: Mapping[str, OperationTime | None], clock: _Clock, values: Values
 ) -> Iterator[RouteLine]:
     cumulative, model = 0.0, clock.model
-    used = {sold}.union(*(model.operations[step.operation].needs for step in route))
     for step in route:
         time = times[step.operation]
         if time is None:
             continue
-        share = run_share(step.operation, used, model, clock.book, values)
+        taken = pieces_taken(step, model.operations[step.operation])
+        share = run_share(step.operation, taken, clock.whole, model, clock.book, values)
         quantity = float(step.quantity) * share
         own = quantity * time.labour_min
         cumulative += own

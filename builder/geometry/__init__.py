@@ -8,7 +8,7 @@ from builder.geometry.offset import inset_outline
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
-from builder.geometry.seam_speed import measured_speed, speed_short_of_goods
+from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
@@ -20,7 +20,6 @@ __all__ = [
     "Goods",
     "inset_outline",
     "seam_goods",
-    "speed_short_of_goods",
     "Arc",
     "Bounds",
     "FeatureShape",
@@ -57,6 +56,7 @@ __all__ = [
     "roll_grams",
     "sewn_by",
     "smallest_radius",
+    "speeds_short_of_goods",
     "stacks_along",
     "stitches_per_run",
 ]

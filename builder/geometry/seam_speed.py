@@ -19,11 +19,11 @@ def measured_speed(seam: FeatureShape, station: Station, goods: Goods | None = N
     return next((one for one in _held_so(seam, station) if _curves_fit(seam, one) and fits_goods(goods, one)), None)
 
 
-def speed_short_of_goods(seam: FeatureShape, station: Station, goods: Goods) -> SeamSpeed | None:
-    """The first measured speed that would fit but for the goods, when none fits with them."""
+def speeds_short_of_goods(seam: FeatureShape, station: Station, goods: Goods) -> tuple[SeamSpeed, ...]:
+    """The measured speeds that fit a seam but for the goods it goes through, when none fits with them."""
     if measured_speed(seam, station, goods) is not None:
-        return None
-    return measured_speed(seam, station)
+        return ()
+    return tuple(one for one in _held_so(seam, station) if _curves_fit(seam, one))
 
 
 def fits_goods(goods: Goods | None, speed: SeamSpeed) -> bool:

@@ -7,7 +7,7 @@ the product, or of the sub-assembly, in whose route it stands.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.model.operation import Operation
@@ -16,11 +16,17 @@ from builder.model.product import Product
 
 @dataclass(frozen=True, slots=True)
 class RouteStep:
-    """An operation on a route. quantity : runs for one finished piece. via : the sub-assembly it belongs to, ''."""
+    """An operation on a route.
+
+    quantity : runs for one finished piece
+    via      : the sub-assembly it belongs to, ''
+    takes    : pieces the finished piece takes, of each thing the operation makes that it asks for
+    """
 
     operation: str
     quantity: Fraction
     via: str
+    takes: Mapping[str, Fraction] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,13 +51,15 @@ def route_of(
         if via
     }
     runs: dict[str, Fraction] = {}
+    takes: dict[str, dict[str, Fraction]] = {}
     for stop in reversed(stops):
         operation = operations[stop.operation]
         pieces = demand.get(inner[stop.via], Fraction(1)) if stop.via else Fraction(1)
         runs[stop.operation] = quantity = _runs(operation, stop, demand, pieces)
+        takes[stop.operation] = {name: demand[name] for name in operation.makes if name in demand}
         for name, count in operation.needs.items():
             demand[name] = demand.get(name, Fraction(0)) + quantity * count
-    return tuple(RouteStep(stop.operation, runs[stop.operation], stop.via) for stop in stops)
+    return tuple(RouteStep(stop.operation, runs[stop.operation], stop.via, takes[stop.operation]) for stop in stops)
 
 
 def _sold(

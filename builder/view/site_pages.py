@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Literal
 
 from builder.checking import explanations, level_words
 from builder.model import (
@@ -16,6 +16,7 @@ from builder.model import (
     ProductTime,
     Results,
     RouteLine,
+    SeamSpeed,
     Spread,
     SpreadPart,
     Station,
@@ -286,8 +287,7 @@ class PageMaker:
             if value is not None:
                 yield words, show_quantity(value, first)
         for speed in station.seam_speeds:
-            radius = f", curves down to {show_quantity(speed.smallest_radius, first)}" if speed.smallest_radius else ""
-            yield f"top speed, {speed.held}{radius}", show_quantity(speed.top_speed, first)
+            yield f"top speed, {speed.held}{_measured_on(speed, first)}", show_quantity(speed.top_speed, first)
         for name, one in station.programs.items():
             length, width = show_quantity(one.length, first, both=False), show_quantity(one.width, first, both=False)
             yield f"program {name}", f"{one.stitches} stitches, {length} × {width}"
@@ -315,6 +315,14 @@ class PageMaker:
 def _week(one: Week) -> tuple[str, str, str, str]:
     factor = f"{show_number(one.factor, 2, trim=False)} ×"
     return str(one.number), show_number(one.pieces, 0), show_minutes(one.minutes), factor
+
+
+def _measured_on(speed: SeamSpeed, first: Literal["mm", "in"]) -> str:
+    """What a seam speed was measured on, each after a comma."""
+    radius = f", curves down to {show_quantity(speed.smallest_radius, first)}" if speed.smallest_radius else ""
+    thick = f", up to {show_quantity(speed.thickest, first)} thick" if speed.thickest else ""
+    many = f", up to {speed.layers} layer{'' if speed.layers == 1 else 's'}" if speed.layers else ""
+    return radius + thick + many
 
 
 def _operations_count(number: int) -> str:

@@ -4,29 +4,31 @@ from __future__ import annotations
 
 import math
 import random
+from pathlib import Path as FilePath
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.computing import contour_time, mark_time, nearest_next, raster_time, seam_time
+from builder.computing import (
+    contour_time,
+    cut_contours,
+    cut_length,
+    cut_path,
+    mark_areas,
+    mark_time,
+    nearest_next,
+    raster_time,
+)
 from builder.computing.cut_path import lead_start
 from builder.computing.cut_time import raster_lines
-from builder.geometry import Path, inset_outline, polyline, rectangle
+from builder.geometry import PartShape, Path, ShapeBook, polyline, rectangle
 from builder.model import Pace
+from tests.plants import linked
 
 LASER = Pace.model_validate(
     {"travel": "800 mm/s", "acceleration": "3000 mm/s2", "corner speed": "30 mm/s", "pierce": "0.1 s"}
-)
-SEWING = Pace.model_validate(
-    {
-        "top speed": "2400 st/min",
-        "acceleration": "400 mm/s2",
-        "braking": "800 mm/s2",
-        "start": "1 s",
-        "corner stop": "0.5 s",
-        "finish": "1 s",
-    }
 )
 POINTS = st.lists(st.tuples(st.floats(-500, 500), st.floats(-500, 500)), max_size=25)
 
@@ -43,18 +45,94 @@ def test_the_nearest_is_always_next(points: list[tuple[float, float]], at: tuple
         at = points[number]
 
 
-def test_a_sheet_of_ten_thousand_holes_is_ordered_without_looking_at_all_pairs() -> None:
+def test_a_sheet_of_ten_thousand_holes_is_ordered_without_looking_at_all_pairs(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Far fewer distances than the 50 million of all pairs."""
     rolls = random.Random(1)
     points = [(rolls.uniform(0, 2000), rolls.uniform(0, 1000)) for _ in range(10_000)]
+    looked = []
+
+    def counted(one: tuple[float, float], two: tuple[float, float]) -> float:
+        looked.append(1)
+        return math.hypot(one[0] - two[0], one[1] - two[1])
+
+    monkeypatch.setattr(cut_path, "math", SimpleNamespace(dist=counted, inf=math.inf))
     assert len(set(nearest_next(points, (0, 0)))) == len(points)
+    assert len(looked) < 5_000_000
 
 
-def test_a_kerf_makes_the_path_longer_outside() -> None:
-    """100 × 50 mm with 0.4 mm kerf: half of it outside each side, rounded or square at the corners."""
-    outline = rectangle(100, 50)
-    wider = Path(inset_outline(outline, -0.2).segments)
-    assert wider.length > Path(outline.segments).length
-    assert wider.length == pytest.approx(300.8 + 0.8, abs=0.9)
+def shape_of(example: str, folder: FilePath, part: str = "panel") -> PartShape:
+    """A part of the small plant with an example laid over it; its panel is 300 × 200 mm, corners of 10 mm radius."""
+    found = linked(example, folder)
+    book = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions)
+    shape = book.shape(part, found.dimensions.values)
+    assert shape is not None
+    return shape
+
+
+HOLES = "parts/panel.yaml: {features: {row: {hole: 8 mm, at: {left: 30 mm, bottom: 40 mm}, count: 3, pitch: 60 mm}}}"
+
+
+def test_holes_come_first_then_notches_then_the_outline(tmp_path: FilePath) -> None:
+    """Each the nearest next: holes from the lower left on, the outline last."""
+    shape = shape_of(HOLES, tmp_path)
+    contours = cut_contours(shape, [shape.features["top-notch"], shape.features["row"]])
+    assert len(contours) == 5
+    assert [path.closed for path in contours] == [True, True, True, False, True]
+    assert [round(path.bounds()[0]) for path in contours[:3]] == [26, 86, 146]
+    assert contours[4].length == pytest.approx(Path(shape.outline.segments).length)
+
+
+def test_a_kerf_goes_outside_the_outline_and_inside_holes(tmp_path: FilePath) -> None:
+    """Half of 0.4 mm: 2π·0.2 longer round the convex panel, 2π·0.2 shorter round each hole."""
+    shape = shape_of(HOLES, tmp_path)
+    hole, *_, outline = cut_contours(shape, [shape.features["row"]], 0.4)
+    assert hole.length == pytest.approx(2 * math.pi * (4 - 0.2))
+    assert outline.length == pytest.approx(Path(shape.outline.segments).length + 2 * math.pi * 0.2)
+
+
+def test_a_hole_no_wider_than_the_beam_is_pierced_all_the_same(tmp_path: FilePath) -> None:
+    """0.2 mm wide with a kerf of 0.3 mm."""
+    shape = shape_of(HOLES.replace("8 mm", "0.2 mm"), tmp_path)
+    holes = cut_contours(shape, [shape.features["row"]], 0.3)[:-1]
+    assert len(holes) == 3
+    assert all(0 < path.length < 0.5 for path in holes)
+
+
+def test_a_lead_in_comes_from_the_side_of_the_waste(tmp_path: FilePath) -> None:
+    """From inside a hole, 3 mm from its edge and 1 mm from its centre; from outside the outline."""
+    shape = shape_of(HOLES, tmp_path)
+    hole, *_, outline = cut_contours(shape, [shape.features["row"]])
+    assert math.dist(lead_start(hole, 3), shape.features["row"].points[0]) == pytest.approx(1)
+    assert not shape.outline.contains(lead_start(outline, 3))
+    assert shape.outline.distance_to_boundary(lead_start(outline, 3)) == pytest.approx(3)
+
+
+def test_cut_length_is_that_of_all_contours(tmp_path: FilePath) -> None:
+    """The outline and three holes."""
+    shape = shape_of(HOLES, tmp_path)
+    length = 2 * (280 + 180) + 2 * math.pi * 10 + 3 * math.pi * 8
+    assert cut_length(shape, [shape.features["row"]]) == pytest.approx(length)
+
+
+STRIP = """
+materials/all.yaml: {materials: {tape: {title: Tape, form: webbing, width: 25 mm, mass per length: 20 g/m}}}
+parts/tape-end.yaml: {part: tape-end, title: Tape, material: tape, outline: {strip: {length: 300 mm}}}
+"""
+
+
+def test_cut_length_of_a_strip_is_the_length_fed(tmp_path: FilePath) -> None:
+    """300 mm of tape: only its end is cut."""
+    shape = shape_of(STRIP, tmp_path, "tape-end")
+    assert cut_length(shape, []) == pytest.approx(300)
+
+
+def test_marked_areas_of_a_box_and_of_holes(tmp_path: FilePath) -> None:
+    """A box by its frame, each hole by the square round it; a seam has no area."""
+    extra = "label: {box: plain, width: 40 mm, height: 20 mm, at: {left: 50 mm, bottom: 60 mm}}"
+    shape = shape_of(HOLES.replace("features: {", f"features: {{{extra}, "), tmp_path)
+    assert mark_areas(shape.features["label"]) == [pytest.approx((50, 60, 90, 80))]
+    assert mark_areas(shape.features["row"])[0] == pytest.approx((26, 36, 34, 44))
+    assert mark_areas(shape.features["hem-seam"]) == []
 
 
 def test_a_lead_in_starts_in_the_waste_and_costs_time() -> None:
@@ -83,10 +161,3 @@ def test_a_longer_cut_is_never_quicker_and_a_higher_speed_never_slower(one: floa
     lines = [polyline([(0, 0), (length, 0)]) for length in (short, long)]
     assert contour_time([lines[0]], speed, 1, LASER) <= contour_time([lines[1]], speed, 1, LASER) + 1e-9
     assert contour_time([lines[1]], speed * 1.5, 1, LASER) <= contour_time([lines[1]], speed, 1, LASER) + 1e-9
-
-
-@given(st.floats(10, 400), st.floats(0.1, 0.9))
-def test_a_straight_seam_split_without_a_corner_takes_the_same(length: float, share: float) -> None:
-    whole = seam_time(polyline([(0, 0), (length, 0)]), 3.2, 3, 2, SEWING)
-    split = seam_time(polyline([(0, 0), (length * share, 0), (length, 0)]), 3.2, 3, 2, SEWING)
-    assert split == pytest.approx(whole)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tests.checking.breaks.fault import Break
 
+BAR_PANELS = "operations/cut-bar-panels.yaml"
 BIND = "operations/bind-pouch.yaml"
 BIND_ROLL = "operations/bind-edge.yaml"
 HANDLE = "operations/sew-handle-end.yaml"
@@ -78,5 +79,13 @@ BREAKS = [
         CUTTING,
         "    pace:\n      feed: 500 mm/s\n      chop: 0.3 s\n      calibrated: 2026-09-15\n",
         "    ¦pace:\n      feed: 500 mm/s\n      chop: 0.3 s\n",
+    ),
+    Break("lead-in-over-hole", BAR_PANELS, "lead in: 2 mm", "lead in: ¦4.5 mm"),
+    Break(
+        "goods-over-measured",
+        SEWING,
+        "{held: edge stop, layers: 6,",
+        "{held: edge stop, layers: 5,",
+        ("operations/sew-row.yaml", "sew: ¦row-edge"),
     ),
 ]

@@ -4,23 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.checking.flow import flow_of, whole
+from builder.checking.flow import Flow, flow_of, whole
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import show_number
+from builder.model import cut_here, show_number
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Operations that make several things of which a product doesn't use the same share; once for each name."""
+    """Operations that make several things of which a product doesn't use the same share; once for each name.
+
+    Of a cut sheet, what another product uses all of is not left over: it is cut for both.
+    """
     model = subject.model
     if not whole(subject):
         return
     needed = {name for one in model.operations.values() for name in one.needs}
-    seen: set[tuple[str, str]] = set()
-    for product in model.products:
-        flow = flow_of(subject, product)
-        if flow is None:
-            continue
+    flows = {product: flow for product in model.products if (flow := flow_of(subject, product)) is not None}
+    seen = {one for flow in flows.values() for one in _used_up(subject, flow)}
+    for product, flow in flows.items():
         for name, runs in flow.runs.items():
             makes = model.operations[name].makes
             for made, count in makes.items() if runs else ():
@@ -33,6 +34,14 @@ def check(subject: Subject) -> Iterator[Problem]:
                 message = f"while {product} uses all {full} of a run, of its {count} {made} {left}"
                 about = (f"part:{made}", f"product:{product}")
                 yield Problem(("operation", name), ("makes", made), message, about, key=True)
+
+
+def _used_up(subject: Subject, flow: Flow) -> Iterator[tuple[str, str]]:
+    """Operation and thing cut there of which a product uses every piece."""
+    for name, runs in flow.runs.items():
+        for made, count in subject.model.operations[name].makes.items():
+            if runs and cut_here(subject.model, name, made) and flow.used.get(made, 0) >= runs * count:
+                yield name, made
 
 
 RULE = Rule(
