@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from builder.commands.times_asked import Asked
-from builder.model import PlantModel, ProductTime, Results, RouteLine, Spread, in_colour
+from builder.model import PlantModel, ProductTime, Results, RouteLine, Spread, StationShare, in_colour
 from builder.view import origin_words
 
 
@@ -28,7 +28,7 @@ def _product(asked: Asked, results: Results, model: PlantModel) -> dict[str, Any
         "estimate_share": one.estimate_share,
         "interval": _interval(one.spread) if one.spread is not None else None,
         "operations": [_line(line, one, results, model) for line in one.lines],
-        "stations": _sums(one.lines, {line.station: line.station for line in one.lines}, "station"),
+        "stations": [_station(share) for share in one.stations],
         "labour_grades": _sums(one.lines, grades(one, model), "labour_grade"),
         "materials": [_use(use, asked.swaps) for use in one.materials],
     }
@@ -58,6 +58,7 @@ def _interval(spread: Spread) -> dict[str, Any]:
 
 
 def _line(line: RouteLine, one: ProductTime, results: Results, model: PlantModel) -> dict[str, Any]:
+    time = results.operations.get((line.operation, one.product, one.variant or ""))
     return {
         "operation": line.operation,
         "station": line.station,
@@ -67,7 +68,21 @@ def _line(line: RouteLine, one: ProductTime, results: Results, model: PlantModel
         "own_machine_minutes": line.own_machine_min,
         "cumulative_minutes": line.cumulative_min,
         "estimate_share": line.estimate_share,
-        "comes_from": origin_words(line, results.operations.get((line.operation, one.product, one.variant or ""))),
+        "run_share": line.run_share,
+        "allowances": dict(time.allowance) if time is not None else {},
+        "comes_from": origin_words(line, time),
+    }
+
+
+def _station(share: StationShare) -> dict[str, Any]:
+    capacity = share.capacity
+    return {
+        "station": share.station,
+        "minutes": share.labour_min,
+        "machine_minutes": share.machine_min,
+        "pieces_a_shift_by_labour": capacity.by_labour,
+        "pieces_a_shift_by_machine": capacity.by_machine,
+        "held_by": capacity.limit or None,
     }
 
 

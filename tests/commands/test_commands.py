@@ -101,7 +101,17 @@ def test_times_json_has_stable_keys() -> None:
         "own_machine_minutes",
         "cumulative_minutes",
         "estimate_share",
+        "run_share",
+        "allowances",
         "comes_from",
+    }
+    assert set(product["stations"][0]) == {
+        "station",
+        "minutes",
+        "machine_minutes",
+        "pieces_a_shift_by_labour",
+        "pieces_a_shift_by_machine",
+        "held_by",
     }
 
 
