@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from rich.console import Console
 
     from builder.commands.standard_rows import ElementRow
-    from builder.computing import Candidate
+    from builder.computing import Candidate, StationFit
     from builder.model import PlantModel, Pooled
 
 _MOST_NAMES = 3
@@ -24,6 +24,7 @@ _MOST_NAMES = 3
 def standard_data(folder: Path, as_json: bool, as_csv: bool, to: Path | None) -> None:
     """Show the table of a plant's elements; with `to`, write it there with a figure of each fit."""
     from builder.commands import report, standard_rows
+    from builder.computing import station_fits
     from builder.pipeline import check_plant, today_of
 
     if as_json and as_csv:
@@ -45,6 +46,9 @@ def standard_data(folder: Path, as_json: bool, as_csv: bool, to: Path | None) ->
         click.echo(json.dumps(standard_rows.as_json(rows, found, model), ensure_ascii=False, indent=1))
     else:
         _show(rows, found, model)
+        book, dimensions = checked.book, checked.linked.dimensions
+        if book is not None:
+            _stations(list(station_fits(model, book, checked.results, dimensions.values)), model)
 
 
 def _write(rows: list[ElementRow], table: str, model: PlantModel, folder: Path) -> None:
@@ -169,3 +173,36 @@ def _candidates(found: list[Candidate], console: Console) -> None:
         mean = show_seconds(one.pooled.mean_s, 2)
         table.add_row(work, str(len(one.steps)), str(one.pooled.n), mean, _alike(one.pooled), _names(one.steps))
     console.print(table)
+
+
+def _stations(fits: list[StationFit], model: PlantModel) -> None:
+    """Top speeds as the studied seams say them, next to those typed."""
+    from rich.console import Console
+    from rich.table import Table
+
+    if not fits:
+        return
+    console = Console()
+    console = console if console.is_terminal else Console(width=180)
+    table = Table(title="sewing stations, from their studied seams", title_justify="left", box=None, pad_edge=False)
+    for name in ("station", "held by"):
+        table.add_column(name)
+    for name in ("seams", "top speed st/min", "typed", "start, finish and hand work s", "corner stop s"):
+        table.add_column(name, justify="right")
+    table.add_column("")
+    for one in fits:
+        table.add_row(one.station, one.held or "not said", str(one.seams), *_constants(one, model), one.refusal)
+    console.print(table)
+
+
+def _constants(one: StationFit, model: PlantModel) -> tuple[str, str, str, str]:
+    from builder.model import show_number, show_quantity
+
+    typed = model.stations[one.station].pace.top_speed
+    shown = show_quantity(typed, model.plant.units, both=False) if typed is not None else ""
+    if one.fit is None:
+        return "", shown, "", ""
+    speed, fixed, corner = one.fit.top_speed_st_s, one.fit.fixed_s, one.fit.corner_s
+    per_minute = f"{show_number(60 * speed.value, 0)} ± {show_number(60 * speed.error, 0)}"
+    stop = f"{show_number(corner.value, 2)} ± {show_number(corner.error, 2)}" if corner is not None else ""
+    return per_minute, shown, f"{show_number(fixed.value, 2)} ± {show_number(fixed.error, 2)}", stop

@@ -55,8 +55,11 @@ from builder.computing.thread_use import (
     tail_thread,
     thread_factors,
 )
+from builder.computing.timed_seams import StationFit, station_fits
 
 __all__ = [
+    "StationFit",
+    "station_fits",
     "AllowanceLine",
     "Calibration",
     "Candidate",
