@@ -16,11 +16,12 @@ from builder.computing.spread import t_quantile
 from builder.model import LearningFit, Week
 
 _EXACT = 4096
-"""Pieces summed one by one; beyond them the Euler–Maclaurin formula is exact to some 1e-13 of the sum."""
+"""Pieces summed one by one; beyond them the Euler–Maclaurin formula is exact to some 1e-13 of the sum: its first
+left-out term, b(b − 1)(b − 2)/720·m^(b − 3) at m = _EXACT, is below 1e-13 of the first piece."""
 
 
 def exponent(rate: float) -> float:
-    """b of a rate, 0 < rate ≤ 1: each doubling of the pieces takes `rate` times as long.
+    """b of a rate: with each doubling of the pieces the time is `rate` times what it was. ValueError for rate ≤ 0.
 
     >>> round(exponent(0.8), 7)
     -0.3219281
@@ -46,6 +47,7 @@ def unit_total(rate: float, n: int, first: float, begin: int = 1) -> float:
     """Unit model: pieces `begin` to n together, `first` the time of piece 1. Exact; quick for millions.
 
     Σ a·k^b; far out by the Euler–Maclaurin formula, whose first left-out term is given with _EXACT.
+    `begin` to n are whole and from 1 up; 0 when n is before `begin`.
 
     >>> round(unit_total(0.85, 125, 100), 3)
     5201.085
@@ -55,7 +57,7 @@ def unit_total(rate: float, n: int, first: float, begin: int = 1) -> float:
         return float(first * math.fsum(k**b for k in range(begin, n + 1)))
     middle = max(begin, _EXACT)
     near = math.fsum(k**b for k in range(begin, middle))
-    integral = (n ** (1 + b) - middle ** (1 + b)) / (1 + b) if b != -1 else math.log(n / middle)
+    integral = _integral(b, middle, n)
     ends = (n**b + middle**b) / 2 + b * (n ** (b - 1) - middle ** (b - 1)) / 12
     return float(first * (near + integral + ends))
 
@@ -66,8 +68,13 @@ def unit_total_approximate(rate: float, n: int, first: float, begin: int = 1) ->
     >>> round(unit_total_approximate(0.85, 125, 100), 3)
     5202.988
     """
-    power = 1 + exponent(rate)
-    return float(first / power * ((n + 0.5) ** power - (begin - 0.5) ** power))
+    return first * _integral(exponent(rate), begin - 0.5, n + 0.5)
+
+
+def _integral(b: float, low: float, high: float) -> float:
+    """∫ x^b dx. Written so that a rate at or near ½, where 1 + b is 0, loses no digits."""
+    power, grown = 1 + b, math.log(high / low)
+    return float(low**power * math.expm1(power * grown) / power) if power else grown
 
 
 def average_total(rate: float, n: float, first: float, begin: float = 1) -> float:
@@ -134,15 +141,20 @@ def newcomer_weeks(
     """The first weeks of a newcomer who works on nothing else.
 
     The sum over pieces taken as smooth: T(n) = s·reached^(−b)·n^(1 + b) ÷ (1 + b) up to `reached`, then s a piece.
-    rate over ½, so that 1 + b > 0.
+    So it holds for both models: where piece `reached` takes the standard, they differ by the first few pieces alone.
+    rate over ½, so that 1 + b > 0. A week that makes no part of a piece worth a number has no mean and is left out.
     """
     made = 0.0
     for number in range(1, weeks + 1):
         until = _made_after(number * minutes_a_week, rate, reached, standard_min)
-        pieces = until - made
-        minutes = minutes_a_week / pieces
-        yield Week(number, pieces, minutes, minutes / standard_min)
-        made = until
+        pieces, made = until - made, until
+        if pieces > _NO_PIECE:
+            minutes = minutes_a_week / pieces
+            yield Week(number, pieces, minutes, minutes / standard_min)
+
+
+_NO_PIECE = 1e-6
+"""So small a part of a piece is none."""
 
 
 def _made_after(minutes: float, rate: float, reached: float, standard_min: float) -> float:

@@ -245,7 +245,7 @@ def _stations(lines: tuple[RouteLine, ...], model: PlantModel) -> Iterator[Stati
 
 def _newcomer(total: float, plant: Plant) -> Iterator[Week]:
     learning = plant.learning
-    if learning is None or total <= 0 or learning.rate <= Fraction(1, 2) or learning.rate > 1:
+    if learning is None or total <= 0:
         return
     off = float(plant.off_standard) if plant.off_standard is not None else 0.0
     minutes = WORKDAYS * float(plant.shift.paid.value - plant.shift.breaks.value) / 60 * (1 - off)

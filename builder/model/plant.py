@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.model.base import Noun, Table, Text
+from builder.model.bounded_share import LearningRate, LostShare, Performance
 from builder.model.relaxation import FigureName
 from builder.model.typed import Count, Force, Ident, Length, Mass, Share, Time
 
@@ -36,14 +37,13 @@ class Allowances(Noun):
     def _leaves_time_to_work(self) -> Allowances:
         total = self.personal + self.fatigue + self.delays + self.contingency
         if self.convention == "share of the shift" and total >= 1:
-            message = "the allowances take the whole shift, so no time is left to work"
-            context = {
-                "message": message,
-                "offset": 0,
-                "remedy": "Lower them, or correct the convention",
-            }
-            raise PydanticCustomError("text_fault", "{message}", context)
+            raise _no_time("the allowances take the whole shift", "Lower them, or correct the convention")
         return self
+
+
+def _no_time(why: str, remedy: str) -> PydanticCustomError:
+    context = {"message": f"{why}, so no time is left to work", "offset": 0, "remedy": remedy}
+    return PydanticCustomError("text_fault", "{message}", context)
 
 
 class Gauge(Noun):
@@ -81,6 +81,12 @@ class Shift(Noun):
     paid: Time
     breaks: Time
 
+    @model_validator(mode="after")
+    def _leaves_time_to_work(self) -> Shift:
+        if self.breaks.value >= self.paid.value:
+            raise _no_time("the breaks take the whole paid time", "Correct one of the two")
+        return self
+
 
 class PrecisionWanted(Noun):
     """What a mean of a study must keep: within a share of itself, with a confidence, counted by one of the forms.
@@ -100,7 +106,7 @@ class Learning(Noun):
     standard_after : pieces after which the standard is reached
     """
 
-    rate: Share
+    rate: LearningRate
     standard_after: Count
     source: Text
 
@@ -144,7 +150,7 @@ class Plant(Noun):
     model_range: Share | None = None
     allowance_range: Share | None = None
     rating_range: Share | None = None
-    performance: Share | None = None
-    off_standard: Share | None = None
+    performance: Performance | None = None
+    off_standard: LostShare | None = None
     learning: Learning | None = None
     vague_words: tuple[Text, ...] = ()

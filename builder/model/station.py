@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import Field
 
 from builder.model.base import Noun, Table, Text
+from builder.model.bounded_share import Availability
 from builder.model.relaxation import Relaxation
 from builder.model.typed import Acceleration, Count, Flag, Ident, Length, Share, Speed, StitchRate, Time
 
@@ -156,5 +157,5 @@ class Station(Noun):
     note: Text | None = None
     labour_grade: Ident | None = None
     people: Count | None = None
-    availability: Share | None = None
+    availability: Availability | None = None
     tended: Count | None = None

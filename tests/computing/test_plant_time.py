@@ -37,6 +37,36 @@ def test_json_adds_up(demo: Path) -> None:
         assert 0 <= product["estimate_share"] <= 1
 
 
+def test_a_newcomer_works_the_paid_minutes_without_breaks_and_without_what_is_off_standard(demo: Path) -> None:
+    """Five shifts of 450 min at 93 %; every product with a time has its weeks, each no slower than the standard."""
+    for product in results(demo).products:
+        assert [week.number for week in product.newcomer] == list(range(1, 9))
+        for week in product.newcomer:
+            assert week.pieces * week.minutes == pytest.approx(5 * 450 * 0.93)
+            assert week.minutes == pytest.approx(week.factor * product.standard_min)
+            assert week.factor >= 1 - 1e-9
+
+
+def test_a_plant_that_says_nothing_of_learning_has_no_weeks(demo: Path) -> None:
+    plant = demo / "plant.yaml"
+    kept = [line for line in plant.read_text(encoding="utf-8").splitlines() if not line.startswith("learning:")]
+    plant.write_text("\n".join(kept) + "\n", encoding="utf-8")
+    assert all(product.newcomer == () for product in results(demo).products)
+
+
+def test_what_a_shift_gives_is_held_by_people_or_machines(demo: Path) -> None:
+    """Of each product, the lesser of both; at 88 % with 7 % off standard two people give less than their minutes."""
+    model = check_plant(demo).model
+    for product in results(demo).products:
+        for one in product.stations:
+            station = model.stations[one.station]
+            people = station.people or station.count
+            if one.labour_min:
+                expected = people * 450 * 0.93 * 0.88 / one.labour_min
+                assert one.capacity.by_labour == pytest.approx(expected)
+            assert one.capacity.pieces in (one.capacity.by_labour, one.capacity.by_machine)
+
+
 def doubled(study: Path) -> None:
     """Doubles the readings of a study."""
     lines = []

@@ -27,23 +27,28 @@ def test_operator_efficiency() -> None:
 
 
 def test_output_at_standard_and_at_125_percent() -> None:
-    """M. P. Groover, Work Systems (2007), ch. 2, examples 2.2 to 2.4 (data read, rest memory): 120 and 150 units."""
+    """M. P. Groover, Work Systems (2007), ch. 2, ex. 2.2 to 2.4 (6.956 h read, rest memory): 120, 150, 62.6 min."""
     standard = (3.23 + 1.25 / 5) * allowance_factor(0.15, "share of basic time")
     shift = Crew(people=1, machines=0, minutes=480)
     assert capacity(shift, standard, 0.0).pieces == pytest.approx(120, abs=0.5)
-    assert 480 / allowance_factor(0.15, "share of basic time") / 60 == pytest.approx(6.956, abs=0.001)
+    worked = 480 / allowance_factor(0.15, "share of basic time")
+    assert worked / 60 == pytest.approx(6.956, abs=0.001)
+    assert 480 - worked == pytest.approx(62.6, abs=0.05)
     fast = Crew(people=1, machines=0, minutes=480, performance=1.25)
     assert capacity(fast, standard, 0.0).pieces == pytest.approx(150, abs=0.5)
 
 
 def test_two_units_a_cycle() -> None:
-    """M. P. Groover, Work Systems, ch. 2 problems (data read, results computed): 278.3 and 185.2 units."""
+    """M. P. Groover, Work Systems, ch. 2 problems (data read, results computed): 278.3, 185.2 units; 66.2 min."""
     factor = allowance_factor(0.15, "share of basic time")
     shift = Crew(people=1, machines=0, minutes=480)
     assert capacity(shift, 3.0 * factor / 2, 0.0).pieces == pytest.approx(278.3, abs=0.05)
     irregular = (4.25 + 1.75 / 8) * allowance_factor(0.16, "share of basic time") / 2
     assert irregular == pytest.approx(2.592, abs=0.0005)
     assert capacity(shift, irregular, 0.0).pieces == pytest.approx(185.2, abs=0.05)
+    worked = 480 / allowance_factor(0.16, "share of basic time")
+    assert worked == pytest.approx(413.8, abs=0.05)
+    assert 480 - worked == pytest.approx(66.2, abs=0.05)
 
 
 def test_two_products_with_a_setup_each() -> None:

@@ -48,6 +48,13 @@ def test_basic_times_of_seven_elements(observed: float, rating: int, frequency: 
     assert float(basic) == pytest.approx(printed, abs=0.006)
 
 
+def test_sums_of_the_seven_elements() -> None:
+    """The same answer (read): 10.79 of basic times rounded each, 13.14 of observed times."""
+    basic = [basic_time([(Fraction(str(o)), Fraction(r))], rated=True) * f for o, r, f, _ in SEVEN_ELEMENTS]
+    assert float(sum(basic)) == pytest.approx(10.79, abs=0.01)
+    assert float(sum(Fraction(str(o)) * f for o, _, f, _ in SEVEN_ELEMENTS)) == pytest.approx(13.14, abs=1e-9)
+
+
 def test_irregular_element_once_in_five_cycles() -> None:
     """M. P. Groover, Work Systems (2007), ch. 2, examples 2.2 and 2.3 (data read): 3.48 and 4.00 min."""
     normal = Fraction("3.23") + Fraction("1.25") / 5
