@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, get_args
 
 from builder.errors import TextFault
 from builder.model.quantity import parse_quantity
 from builder.model.typed import Share, TextType
 
-_SHARE: TextType = Share.__metadata__[0]
+_SHARE: TextType = get_args(Share)[1]
 """The type of any share: its schema is that of the bounded ones too."""
 
 LEAST_RATE = Fraction(1, 2)

@@ -56,7 +56,9 @@ def test_a_plant_that_says_nothing_of_learning_has_no_weeks(demo: Path) -> None:
 
 def test_what_a_shift_gives_is_held_by_people_or_machines(demo: Path) -> None:
     """Of each product, the lesser of both; at 88 % with 7 % off standard two people give less than their minutes."""
-    model = check_plant(demo).model
+    linked = check_plant(demo).linked
+    assert linked is not None
+    model = linked.model
     for product in results(demo).products:
         for one in product.stations:
             station = model.stations[one.station]
