@@ -1,15 +1,18 @@
-"""`python -m tests.bench.run [OPERATIONS]`: what share of a build goes where, and three ratios."""
+"""`python -m tests.bench.run [OPERATIONS]`: what share of a build goes where, and four ratios."""
 
 from __future__ import annotations
 
+import random
 import subprocess
 import sys
 import tempfile
 from pathlib import Path
 from time import perf_counter
 
+from builder.computing import summarise
+from builder.model import Precision, read_study
 from builder.pipeline import build_plant, check_plant
-from builder.reading import read_folder
+from builder.reading import read_folder, read_table
 from tests.bench.make_plant import make_plant
 
 _BARE = "import click\n@click.group()\ndef g():\n    'Bare.'\n@g.command()\ndef a():\n    'A.'\ng(['--help'])"
@@ -32,7 +35,24 @@ def main(operations: int) -> None:
         started = perf_counter()
         build_plant(plant, out)
         print(f"\nbuild with nothing changed against the first: {(perf_counter() - started) / first:.2f} ×")
+    reading, summing = _study()
+    print(f"a study of 500 steps × 50 cycles: its statistics against reading it {summing / reading:.2f} ×")
     print(f"--help against a bare click group: {_start(['-m', 'builder', '--help']) / _start(['-c', _BARE]):.2f} ×")
+
+
+def _study() -> tuple[float, float]:
+    """Seconds to read a study of 25,000 readings, and to work out what it says."""
+    rolls = random.Random(3)
+    rows = [
+        f"step-{step},{cycle},{rolls.gauss(4, 0.4):.2f},{rolls.choice((90, 95, 100, 105, 110))},"
+        for cycle in range(1, 51)
+        for step in range(500)
+    ]
+    data = "\n".join(["# operation: big", "step,cycle,reading,rating,note", *rows]).encode()
+    study = read_study(read_table(data, "big.csv"), [])
+    assert study is not None
+    reading = _best(lambda: read_study(read_table(data, "big.csv"), []))
+    return reading, _best(lambda: summarise(study, Precision()))
 
 
 def _best(work: object, tries: int = 3) -> float:
