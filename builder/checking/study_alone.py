@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.registry import rule_book
 from builder.checking.rules.study import reading_single, readings_equal, study_without_head
+from builder.checking.studied import first_reading
 from builder.finding import Finding, Place
 from builder.model import Study, StudySummary
 
@@ -15,11 +16,9 @@ def study_findings(study: Study, summary: StudySummary) -> Iterator[Finding]:
     if not study.head:
         yield _finding("study-without-head", study, Place(study.file), study_without_head.MESSAGE)
     for one in summary.steps:
-        at = reading_single.place_of(study, one)
-        if one.n == 1:
-            yield _finding("reading-single", study, at, reading_single.message_of(one))
-        if readings_equal.all_equal(one):
-            yield _finding("readings-equal", study, at, readings_equal.message_of(one))
+        for slug, told in (("reading-single", reading_single.told), ("readings-equal", readings_equal.told)):
+            if message := told(one):
+                yield _finding(slug, study, first_reading(study, one), message)
 
 
 def _finding(slug: str, study: Study, place: Place, message: str) -> Finding:

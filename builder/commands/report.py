@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +12,11 @@ import click
 from builder.finding import Finding, Place, Severity
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
+    from rich.console import Console
+
+    from builder.model import Linked, Results
     from builder.pipeline import Checked
 
 _COLOUR = {Severity.error: "red", Severity.warning: "yellow", Severity.note: "cyan"}
@@ -32,6 +38,25 @@ def _plain(one: Finding) -> dict[str, Any]:
         "remedy": one.remedy,
         "folded": [_plain(inner) for inner in one.folded],
     }
+
+
+def computed(folder: Path) -> tuple[Checked, Linked, Results]:
+    """A plant folder checked, with its model and its numbers; with an error its findings are shown and that is all."""
+    from builder.pipeline import check_plant
+
+    checked = check_plant(folder)
+    if checked.has_errors or checked.results is None or checked.linked is None:
+        show_findings(checked)
+        sys.exit(1)
+    return checked, checked.linked, checked.results
+
+
+def console(width: int) -> Console:
+    """Where tables go. A file or a pipe has no width to keep to, and a cut name would be worse than a long line."""
+    from rich.console import Console
+
+    found = Console()
+    return found if found.is_terminal else Console(width=width)
 
 
 def show_findings(checked: Checked) -> None:

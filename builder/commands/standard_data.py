@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -25,30 +24,27 @@ def standard_data(folder: Path, as_json: bool, as_csv: bool, to: Path | None) ->
     """Show the table of a plant's elements; with `to`, write it there with a figure of each fit."""
     from builder.commands import report, standard_rows
     from builder.computing import station_fits
-    from builder.pipeline import check_plant, today_of
+    from builder.pipeline import today_of
 
     if as_json and as_csv:
         raise UsageError("--json or --csv, not both")
-    checked = check_plant(folder)
-    if checked.has_errors or checked.results is None or checked.linked is None:
-        report.show_findings(checked)
-        sys.exit(1)
-    model = checked.linked.model
-    rows = standard_rows.element_rows(model, checked.results, today_of())
+    checked, linked, results = report.computed(folder)
+    model = linked.model
+    rows = standard_rows.element_rows(model, results, today_of())
     table = standard_rows.as_csv(rows, model)
     if to is not None:
         _write(rows, table, model, to)
     if as_csv:
         click.echo(table, nl=False)
         return
-    found = standard_rows.candidates(model, checked.results)
+    found = standard_rows.candidates(model, results)
     if as_json:
         click.echo(json.dumps(standard_rows.as_json(rows, found, model), ensure_ascii=False, indent=1))
     else:
-        _show(rows, found, model)
-        book, dimensions = checked.book, checked.linked.dimensions
-        if book is not None:
-            _stations(list(station_fits(model, book, checked.results, dimensions.values)), model)
+        console = report.console(180)
+        _show(rows, found, model, console)
+        if checked.book is not None:
+            _stations(list(station_fits(model, checked.book, results, linked.dimensions.values)), model, console)
 
 
 def _write(rows: list[ElementRow], table: str, model: PlantModel, folder: Path) -> None:
@@ -64,11 +60,7 @@ def _write(rows: list[ElementRow], table: str, model: PlantModel, folder: Path) 
             write_file(folder / f"{row.name}.svg", draw_chart(chart).svg.encode())
 
 
-def _show(rows: list[ElementRow], found: list[Candidate], model: PlantModel) -> None:
-    from rich.console import Console
-
-    console = Console()
-    console = console if console.is_terminal else Console(width=180)
+def _show(rows: list[ElementRow], found: list[Candidate], model: PlantModel, console: Console) -> None:
     derived, typed = [row for row in rows if row.data is not None], [row for row in rows if row.data is None]
     if derived:
         _derived(derived, model, console)
@@ -101,40 +93,32 @@ def _derived(rows: list[ElementRow], model: PlantModel, console: Console) -> Non
 
 def _time(row: ElementRow, model: PlantModel) -> tuple[str, str, str]:
     """The time or the line, how sure it is, and what it holds for."""
-    from builder.model import refusal_words, show_range, show_seconds, span_words
-    from builder.view import fit_words
+    from builder.model import show_seconds
+    from builder.view import element_words
 
-    data, units = row.data, model.plant.units
+    data = row.data
     assert data is not None
+    time, span = element_words(row.element, data, model.plant.units)
+    half = ""
     if data.pooled is not None:
-        span = data.pooled.interval_s
-        sides = show_range(row.element.longest_side, units, both=False) if row.element.longest_side else ""
-        half = show_seconds((span[1] - span[0]) / 2, 2) if span is not None else "not known"
-        return show_seconds(data.pooled.mean_s, 2), half, sides
-    if data.fit is not None:
-        spans = [span_words(name, span, units) for name, span in zip(data.fit.variables, data.fit.ranges, strict=True)]
-        middle = f"{show_seconds(data.fit.middle_half_s, 2)} of {show_seconds(data.fit.middle_s, 2)}"
-        return fit_words(data.fit, units), f"{middle} in the middle", ", ".join(spans)
-    assert data.refusal is not None
-    return refusal_words(data.refusal, len(data.steps), units), "", ""
+        half = show_seconds(data.pooled.half_s, 2) if data.pooled.half_s is not None else "not known"
+    elif data.fit is not None:
+        half = f"{show_seconds(data.fit.middle_half_s, 2)} of {show_seconds(data.fit.middle_s, 2)} in the middle"
+    return time, half, span
 
 
 def _explained(row: ElementRow) -> str:
     """Whether the steps pooled are the same work; of a line, how much of their spread it explains."""
-    from builder.model import show_percent
+    from builder.view import line_words
 
     assert row.data is not None
-    if row.data.fit is not None:
-        return f"line explains {show_percent(row.data.fit.r2, 0)}"
-    return _alike(row.data.pooled)
+    return line_words(row.data.fit) if row.data.fit is not None else _alike(row.data.pooled)
 
 
 def _alike(pooled: Pooled | None) -> str:
-    from builder.model import show_percent
+    from builder.view import differ_words
 
-    if pooled is None or pooled.homogeneous is None or pooled.between_sd_s is None:
-        return ""
-    return "yes" if pooled.homogeneous else f"differ by ± {show_percent(pooled.between_sd_s / pooled.mean_s, 0)}"
+    return "" if pooled is None else "yes" if pooled.homogeneous else differ_words(pooled)
 
 
 def _names(names: tuple[str, ...]) -> str:
@@ -175,15 +159,12 @@ def _candidates(found: list[Candidate], console: Console) -> None:
     console.print(table)
 
 
-def _stations(fits: list[StationFit], model: PlantModel) -> None:
+def _stations(fits: list[StationFit], model: PlantModel, console: Console) -> None:
     """Top speeds as the studied seams say them, next to those typed."""
-    from rich.console import Console
     from rich.table import Table
 
     if not fits:
         return
-    console = Console()
-    console = console if console.is_terminal else Console(width=180)
     table = Table(title="sewing stations, from their studied seams", title_justify="left", box=None, pad_edge=False)
     for name in ("station", "held by"):
         table.add_column(name)

@@ -38,29 +38,18 @@ class ElementRow:
 
 def element_rows(model: PlantModel, results: Results, today: date) -> list[ElementRow]:
     """All elements: derived ones first, each group in the order of the files."""
-    resting = _resting(results)
+    users = results.element_users()
     rows = [
         ElementRow(
             name,
             element,
             results.standard_data.get(name),
             (today - element.date).days if element.date is not None and not element.derived else None,
-            tuple(resting.get(name, {})),
+            users.get(name, ()),
         )
         for name, element in model.elements.items()
     ]
     return sorted(rows, key=lambda row: row.data is None)
-
-
-def _resting(results: Results) -> dict[str, dict[str, None]]:
-    """By element, the operations that take time from it, in their order."""
-    found: dict[str, dict[str, None]] = {}
-    for (operation, _, _), time in results.operations.items():
-        for step in time.steps:
-            for part in step.parts:
-                if part.source.startswith("element:"):
-                    found.setdefault(part.source.removeprefix("element:"), {})[operation] = None
-    return found
 
 
 def candidates(model: PlantModel, results: Results) -> list[Candidate]:

@@ -138,10 +138,9 @@ def _plain(one: StepStudy) -> dict[str, Any]:
 
 
 def _show(study: Study, summary: StudySummary, asked: str) -> None:
-    from rich.console import Console
+    from builder.commands import report
 
-    console = Console()
-    console = console if console.is_terminal else Console(width=140)
+    console = report.console(140)
     if study.head:
         console.print("; ".join(f"{key}: {value}" for key, value in study.head.items()), style="dim", highlight=False)
     _table(summary, asked, console)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from pathlib import Path
 
 import click
@@ -25,17 +24,13 @@ def command(
     """Standard minutes (labour) and machine minutes of PRODUCT, or of all products, and what a piece takes."""
     from builder.commands import report
     from builder.commands.times_asked import asked_of
-    from builder.pipeline import check_plant
 
     if variant is not None and product is None:
         raise UsageError("--variant belongs to a product: name it")
     if as_json and as_csv:
         raise UsageError("--json or --csv, not both")
-    checked = check_plant(folder)
-    if checked.has_errors or checked.results is None or checked.linked is None:
-        report.show_findings(checked)
-        sys.exit(1)
-    model, results = checked.linked.model, checked.results
+    checked, linked, results = report.computed(folder)
+    model = linked.model
     asked = list(asked_of(results.products, model, product, variant))
     if as_json or as_csv:
         from builder.commands import times_plain

@@ -29,7 +29,10 @@ def _product(asked: Asked, results: Results, model: PlantModel) -> dict[str, Any
         "interval": _interval(one.spread) if one.spread is not None else None,
         "operations": [_line(line, one, results, model) for line in one.lines],
         "stations": [_station(share) for share in one.stations],
-        "labour_grades": _sums(one.lines, grades(one, model), "labour_grade"),
+        "labour_grades": [
+            {"labour_grade": grade or None, "minutes": labour, "machine_minutes": machine}
+            for grade, (labour, machine) in by_grade(one, model).items()
+        ],
         "materials": [_use(use, asked.swaps) for use in one.materials],
     }
 
@@ -86,25 +89,14 @@ def _station(share: StationShare) -> dict[str, Any]:
     }
 
 
-def grades(one: ProductTime, model: PlantModel) -> dict[str, str]:
-    """The labour grade of each station on a route; '' where none is typed."""
-    return {line.station: model.stations[line.station].labour_grade or "" for line in one.lines}
-
-
-def sums_by(lines: Iterable[RouteLine], group: Mapping[str, str]) -> dict[str, tuple[float, float]]:
-    """Labour and machine minutes by a group of stations, in the order of the route."""
+def by_grade(one: ProductTime, model: PlantModel) -> dict[str, tuple[float, float]]:
+    """Labour and machine minutes by labour grade, in the order of the route; '' where a station has none."""
     found: dict[str, tuple[float, float]] = {}
-    for line in lines:
-        labour, machine = found.get(group[line.station], (0.0, 0.0))
-        found[group[line.station]] = (labour + line.own_min, machine + line.own_machine_min)
+    for share in one.stations:
+        grade = model.stations[share.station].labour_grade or ""
+        labour, machine = found.get(grade, (0.0, 0.0))
+        found[grade] = (labour + share.labour_min, machine + share.machine_min)
     return found
-
-
-def _sums(lines: Iterable[RouteLine], group: Mapping[str, str], key: str) -> list[dict[str, Any]]:
-    return [
-        {key: name or None, "minutes": labour, "machine_minutes": machine}
-        for name, (labour, machine) in sums_by(lines, group).items()
-    ]
 
 
 def _use(use: Any, swaps: Mapping[str, str]) -> dict[str, Any]:

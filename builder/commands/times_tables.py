@@ -5,8 +5,9 @@ from __future__ import annotations
 from rich.console import Console
 from rich.table import Table
 
+from builder.commands import report
 from builder.commands.times_asked import Asked
-from builder.commands.times_plain import grades, sums_by
+from builder.commands.times_plain import by_grade
 from builder.model import (
     PlantModel,
     Results,
@@ -24,9 +25,7 @@ _MOST_SOURCES = 5
 
 def show(asked: Asked, by: str, results: Results, model: PlantModel) -> None:
     """All tables of one product in one size, grouped as asked for."""
-    # Into a file or a pipe there is no width to keep to; a cut name would be worse than a long line.
-    console = Console()
-    console = console if console.is_terminal else Console(width=160)
+    console = report.console(160)
     if by == "operation":
         _operations(asked, results, model, console)
     else:
@@ -79,9 +78,11 @@ def _operations(asked: Asked, results: Results, model: PlantModel, console: Cons
 
 def _sums(asked: Asked, by: str, model: PlantModel, console: Console) -> None:
     one = asked.time
-    group = grades(one, model) if by == "grade" else {line.station: line.station for line in one.lines}
+    sums = {share.station: (share.labour_min, share.machine_min) for share in one.stations}
+    if by == "grade":
+        sums = by_grade(one, model)
     table = _table(_title(asked, model), ("labour grade" if by == "grade" else "station",), ("labour", "machine"))
-    for name, (labour, machine) in sums_by(one.lines, group).items():
+    for name, (labour, machine) in sums.items():
         table.add_row(name or "not graded", show_minutes(labour), show_minutes(machine))
     table.add_section()
     table.add_row("a finished piece", show_minutes(one.standard_min), show_minutes(one.machine_min), style="bold")

@@ -44,7 +44,6 @@ from builder.computing.spread import (
 )
 from builder.computing.standard_data import element_data, standard_data
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
-from builder.computing.study_time import basic_time
 from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step, tending_of
 from builder.computing.thread_use import (
     ThreadUse,
@@ -78,7 +77,6 @@ __all__ = [
     "average_total",
     "average_unit_time",
     "bartack_thread",
-    "basic_time",
     "calibrate",
     "capacity",
     "chop_time",

@@ -31,21 +31,15 @@ def machine_run(step: Step, bench: Bench) -> float | None:
 def _run_of(work: str, name: str, bench: Bench) -> float | None:
     if work == "cut":
         return _cut_run(name, bench)
-    ref, feature = _feature(name, bench)
-    if ref is None or feature is None:
+    named = bench.feature(name)
+    if named is None:
         return None
+    ref, feature = named
     if work == "mark" and bench.kind.model == "contour":
         return _mark_run(ref, feature, bench)
     if work == "set" and bench.kind.model == "cycle":
         return cycle_time(max(len(feature.points), 1), bench.station.pace)
     return None
-
-
-def _feature(name: str, bench: Bench) -> tuple[FeatureRef | None, FeatureShape | None]:
-    """The feature a step names: whose it is, and its shape."""
-    ref = find_feature(name, bench.homes)
-    shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
-    return ref, shape.features.get(ref.feature) if shape is not None and ref is not None else None
 
 
 def _sew_run(names: tuple[str, ...], bench: Bench) -> float | None:
@@ -64,9 +58,10 @@ def _sew_run(names: tuple[str, ...], bench: Bench) -> float | None:
 
 def _sewn(name: str, goods: Mapping[FeatureRef, Goods], bench: Bench) -> Iterator[float]:
     """Seconds of each path of a seam or box, or of a whole row of bartacks."""
-    ref, feature = _feature(name, bench)
-    if ref is None or feature is None:
+    named = bench.feature(name)
+    if named is None:
         return
+    ref, feature = named
     pace = bench.station.pace
     speed = _speed(feature, goods.get(ref, _NO_GOODS), bench)
     if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
@@ -78,7 +73,7 @@ def _sewn(name: str, goods: Mapping[FeatureRef, Goods], bench: Bench) -> Iterato
     tack, ends = 0, 0
     if isinstance(feature.feature, Seam):
         tack = feature.feature.tack_stitches
-        ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[feature.feature.tack]
+        ends = feature.feature.tack_ends
     yield from (seam_time(path, stitch, tack, ends, pace, speed) for path in feature.paths)
 
 

@@ -92,8 +92,7 @@ class _Maker:
         seam = sewn.feature.feature
         found = self._tails()
         if isinstance(seam, Seam):
-            ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[seam.tack]
-            found = found.plus(tack_thread(factors, seam.tack_stitches, self.stitch_mm, ends))
+            found = found.plus(tack_thread(factors, seam.tack_stitches, self.stitch_mm, seam.tack_ends))
         return found
 
     def _tails(self) -> ThreadUse:

@@ -7,11 +7,12 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.computing.sureness import Sureness, sureness_of
-from builder.geometry import ShapeBook
+from builder.geometry import FeatureShape, ShapeBook
 from builder.model import (
     EACH_PIECE,
     KINDS,
     ElementData,
+    FeatureRef,
     Homes,
     MachineKind,
     Operation,
@@ -22,6 +23,7 @@ from builder.model import (
     Step,
     StudySummary,
     Values,
+    find_feature,
     settings_of,
 )
 
@@ -63,6 +65,13 @@ class Bench:
         """Whether its lower thread comes from a bobbin: a lockstitch, class 300; a bartacker's where none is said."""
         stitch = self.settings.get("stitch")
         return self.kind.sews and (stitch.words.startswith("3") if stitch is not None else self.kind.model == "tack")
+
+    def feature(self, name: str) -> tuple[FeatureRef, FeatureShape] | None:
+        """The feature a step names: whose it is, and its shape; None where it leads nowhere or can't be built."""
+        ref = find_feature(name, self.homes)
+        shape = self.book.shape(ref.part, self.values) if ref is not None else None
+        found = shape.features.get(ref.feature) if shape is not None and ref is not None else None
+        return (ref, found) if ref is not None and found is not None else None
 
     def setting(self, name: str, default: float) -> float:
         """A setting's nominal value in base units, or its count; `default` when it isn't typed."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.computing.sew_time import SMOOTH_CORNER_DEG
 from builder.computing.step_bench import Bench
 from builder.geometry import FeatureShape, PartShape, Path
-from builder.model import Step, Strip, find_feature, shown_part
+from builder.model import Step, Strip, shown_part
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,10 +65,8 @@ def _cut(name: str, bench: Bench) -> Extent:
 
 
 def _feature(name: str, bench: Bench) -> Extent:
-    ref = find_feature(name, bench.homes)
-    shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
-    feature = shape.features.get(ref.feature) if shape is not None and ref is not None else None
-    return NOWHERE if feature is None else _extent_of(feature, bench)
+    named = bench.feature(name)
+    return NOWHERE if named is None else _extent_of(named[1], bench)
 
 
 def _extent_of(feature: FeatureShape, bench: Bench) -> Extent:

@@ -10,7 +10,7 @@ from builder.computing.pace_value import pace_value
 from builder.computing.sew_time import leg_lengths, whole_stitches_mm
 from builder.computing.step_bench import Bench, bench_of
 from builder.geometry import ShapeBook
-from builder.model import PlantModel, Results, Seam, Step, StudySummary, Values, find_feature
+from builder.model import PlantModel, Results, Seam, Step, StudySummary, Values
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,15 +66,13 @@ def _seam(step: Step, seconds: float, bench: Bench) -> tuple[str, TimedSeam] | N
     """The one path a step sews; typed hand work beside it is taken off its reading, the rest stays in."""
     kind, names = step.work
     stitch = bench.setting("stitch length", 0.0)
-    ref = find_feature(names[0], bench.homes) if kind == "sew" and len(names) == 1 else None
-    shape = bench.book.shape(ref.part, bench.values) if ref is not None else None
-    feature = shape.features.get(ref.feature) if shape is not None and ref is not None else None
-    if feature is None or len(feature.paths) != 1 or stitch <= 0 or seconds <= 0:
+    named = bench.feature(names[0]) if kind == "sew" and len(names) == 1 else None
+    if named is None or len(named[1].paths) != 1 or stitch <= 0 or seconds <= 0:
         return None
+    feature = named[1]
     legs = tuple(whole_stitches_mm(length, stitch) for length in leg_lengths(feature.paths[0]))
     held, tacks = "", tuple[float, ...]()
     if isinstance(feature.feature, Seam):
         held = feature.feature.held or ""
-        ends = {"start and end": 2, "start": 1, "end": 1, "none": 0}[feature.feature.tack]
-        tacks = (feature.feature.tack_stitches * stitch,) * (2 * ends)
+        tacks = (feature.feature.tack_stitches * stitch,) * (2 * feature.feature.tack_ends)
     return held, TimedSeam(legs, len(legs) - 1, tacks, stitch, seconds)

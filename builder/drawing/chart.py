@@ -9,7 +9,7 @@ from builder.drawing import look
 from builder.drawing.axis import Axis, padded
 from builder.drawing.box import Box
 from builder.drawing.figure import Drawing
-from builder.drawing.font import Lettering
+from builder.drawing.font import ATKINSON, Lettering
 from builder.drawing.hatch import hatch
 from builder.drawing.plot import Plot
 from builder.drawing.svg import XY, circle, filled, lines_d, polyline_d, stroke
@@ -104,7 +104,7 @@ def _histogram(chart: Histogram) -> Drawing:
         _bar(plot, across, up, bar)
     x = across.at(min(max(value, low), high))
     plot.art.append(stroke(lines_d([((x, up.end - 0.4), (x, up.start))]), look.INK, look.THIN, dash=_DASH))
-    width = Lettering(plot.family, chart.text_mm).width(text)
+    width = plot.lettering.width(text)
     anchor = "start" if x + width + 1 < chart.width_mm else "end"
     plot.put(text, (x + (0.8 if anchor == "start" else -0.8), up.end - 0.6 - plot.line / 2), anchor)
     return plot.drawing()
@@ -149,4 +149,4 @@ def _curve(plot: Plot, across: Axis, up: Axis, chart: FitChart) -> None:
 
 
 def _room_beside(chart: AnyChart, text: str) -> float:
-    return Lettering(Plot(chart).family, chart.text_mm).width(text) + 1.8
+    return Lettering(ATKINSON, chart.text_mm).width(text) + 1.8

@@ -19,7 +19,7 @@ from builder.drawing.layout import Layout, lay_out
 from builder.drawing.lettered import TextBox
 from builder.drawing.locator import with_locator
 from builder.drawing.margins import estimated, frame_within, used
-from builder.drawing.svg import element, lines_d, num, stroke, words
+from builder.drawing.svg import document, element, lines_d, num, stroke
 from builder.view import FigureView
 
 _PASSES = 3
@@ -165,14 +165,4 @@ def _hatched(layout: Layout) -> Sequence[str]:
 
 
 def _document(figure: FigureView, height: float, content: str) -> str:
-    width = figure.width_mm
-    return element(
-        "svg",
-        f"<title>{words(figure.title)}</title>{content}",
-        xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {num(width)} {num(height)}",
-        width=f"{num(width)}mm",
-        height=f"{num(height)}mm",
-        role="img",
-        aria_label=figure.alt,
-    )
+    return document(figure.title, figure.alt, figure.width_mm, height, content)

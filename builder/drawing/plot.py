@@ -14,7 +14,7 @@ from builder.drawing.box import Box
 from builder.drawing.figure import Drawing
 from builder.drawing.font import ATKINSON, Family, Lettering
 from builder.drawing.lettered import TextBlock, TextBox, block_size
-from builder.drawing.svg import XY, element, lines_d, num, stroke, words
+from builder.drawing.svg import XY, document, lines_d, stroke
 from builder.view import AnyChart
 
 _GAP = 1.1
@@ -138,14 +138,5 @@ class Plot:
     def drawing(self) -> Drawing:
         """The finished chart."""
         chart = self.chart
-        svg = element(
-            "svg",
-            f"<title>{words(chart.title)}</title>{''.join(self.art)}",
-            xmlns="http://www.w3.org/2000/svg",
-            viewBox=f"0 0 {num(chart.width_mm)} {num(chart.height_mm)}",
-            width=f"{num(chart.width_mm)}mm",
-            height=f"{num(chart.height_mm)}mm",
-            role="img",
-            aria_label=chart.alt,
-        )
+        svg = document(chart.title, chart.alt, chart.width_mm, chart.height_mm, "".join(self.art))
         return Drawing(svg, chart.width_mm, chart.height_mm, 1.0, tuple(self.texts), tuple(self.problems))

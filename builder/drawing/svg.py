@@ -89,6 +89,20 @@ def filled(d: str, colour: str) -> str:
     return element("path", d=d, fill=colour)
 
 
+def document(title: str, alt: str, width_mm: float, height_mm: float, content: str) -> str:
+    """A whole figure in printed mm, to stand inline or by itself. content : markup; alt : its text alternative"""
+    return element(
+        "svg",
+        f"<title>{words(title)}</title>{content}",
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {num(width_mm)} {num(height_mm)}",
+        width=f"{num(width_mm)}mm",
+        height=f"{num(height_mm)}mm",
+        role="img",
+        aria_label=alt,
+    )
+
+
 def circle(
     centre: XY, radius: float, *, fill: str = "none", colour: str | None = None, width: float | None = None
 ) -> str:

@@ -116,6 +116,11 @@ class Seam(Feature):
     joins: Names = ()
     ease: LengthOrExpression | None = None
 
+    @property
+    def tack_ends(self) -> int:
+        """How many of its ends are tacked."""
+        return {"start and end": 2, "start": 1, "end": 1, "none": 0}[self.tack]
+
 
 class Box(Feature):
     """A box of stitching, with or without a cross: `box: cross`. `at` is its lower left corner."""

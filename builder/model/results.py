@@ -192,3 +192,13 @@ class Results:
     standard_data: Mapping[str, ElementData] = field(default_factory=dict)
     precision: Precision = field(default_factory=Precision)
     tending: Mapping[str, Tending] = field(default_factory=dict)
+
+    def element_users(self) -> dict[str, tuple[str, ...]]:
+        """By element, the operations with a step that takes its time from it, in some size, in their order."""
+        found: dict[str, dict[str, None]] = {}
+        for (operation, _, _), time in self.operations.items():
+            for step in time.steps:
+                for part in step.parts:
+                    if part.source.startswith("element:"):
+                        found.setdefault(part.source.removeprefix("element:"), {})[operation] = None
+        return {element: tuple(operations) for element, operations in found.items()}

@@ -69,6 +69,11 @@ class Pooled:
     p: float | None = None
     homogeneous: bool | None = None
 
+    @property
+    def half_s(self) -> float | None:
+        """Half the interval; None for a single reading."""
+        return (self.interval_s[1] - self.interval_s[0]) / 2 if self.interval_s is not None else None
+
 
 @dataclass(frozen=True, slots=True)
 class Coefficient:

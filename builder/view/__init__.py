@@ -13,6 +13,7 @@ from builder.view.chart import (
     RunChart,
 )
 from builder.view.element_charts import element_chart, fit_words
+from builder.view.element_rows import differ_words, element_words, line_words
 from builder.view.empty_study import study_form
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
@@ -45,6 +46,9 @@ from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "differ_words",
+    "element_words",
+    "line_words",
     "AnyChart",
     "element_chart",
     "fit_words",

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from builder.geometry import ShapeBook
 from builder.model import Dimensions, PlantModel, Results
 from builder.view.pages import HomePage, ProductPage, RulesPage, SiteFrame, StationPage
+from builder.view.product_pages import ProductMaker
 from builder.view.sheet import SheetView
 from builder.view.sheets import SheetMaker
 from builder.view.site_pages import PageMaker
@@ -46,7 +47,7 @@ def plant_views(
     return PlantViews(
         frame=pages.frame(version),
         home=pages.home(max(dates, default="")),
-        products=tuple(pages.products()),
+        products=tuple(ProductMaker(model, results, sheets).products()),
         stations=tuple(pages.stations()),
         rules=pages.rules(),
         sheets=tuple(view for _, view in sheets),

@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from builder.model import (
     Element,
     ElementData,
+    Fit,
     PlantModel,
+    Pooled,
     Results,
     refusal_words,
     show_percent,
@@ -42,25 +44,15 @@ class ElementLine:
 
 def element_lines(model: PlantModel, results: Results, links: Mapping[str, str]) -> Iterator[ElementLine]:
     """Elements derived from studies first, then typed ones, each in the order of the files."""
-    resting = _resting(results)
+    users = results.element_users()
     for derived in (True, False):
         for name, element in model.elements.items():
             data = results.standard_data.get(name)
             if (data is not None) == derived:
                 rests = tuple(
-                    Link(links[one], model.operations[one].title) for one in resting.get(name, ()) if one in links
+                    Link(links[one], model.operations[one].title) for one in users.get(name, ()) if one in links
                 )
                 yield _derived(element, data, rests, model.plant.units) if data else _typed(element, rests, model)
-
-
-def _resting(results: Results) -> dict[str, dict[str, None]]:
-    found: dict[str, dict[str, None]] = {}
-    for (operation, _, _), time in results.operations.items():
-        for step in time.steps:
-            for part in step.parts:
-                if part.source.startswith("element:"):
-                    found.setdefault(part.source.removeprefix("element:"), {})[operation] = None
-    return found
 
 
 def _typed(element: Element, rests: tuple[Link, ...], model: PlantModel) -> ElementLine:
@@ -72,21 +64,36 @@ def _typed(element: Element, rests: tuple[Link, ...], model: PlantModel) -> Elem
 
 
 def _derived(element: Element, data: ElementData, rests: tuple[Link, ...], units: Units) -> ElementLine:
-    basis = f"{data.readings} readings of {len(data.steps)} steps"
+    basis, (time, span) = f"{data.readings} readings of {len(data.steps)} steps", element_words(element, data, units)
     if data.fit is not None:
-        fit = data.fit
-        spans = [span_words(name, span, units) for name, span in zip(fit.variables, fit.ranges, strict=True)]
-        half = f"± {show_seconds(fit.middle_half_s, 2)} in the middle"
-        note = f"the line explains {show_percent(fit.r2, 0)} of the spread"
-        chart = element_chart(element, data, units)
-        return ElementLine(element.title, fit_words(fit, units), half, ", ".join(spans), basis, note, rests, chart)
+        half = f"± {show_seconds(data.fit.middle_half_s, 2)} in the middle"
+        note = f"the {line_words(data.fit)} of the spread"
+        return ElementLine(element.title, time, half, span, basis, note, rests, element_chart(element, data, units))
     if data.pooled is not None:
-        pooled = data.pooled
-        half = f"± {show_seconds((pooled.interval_s[1] - pooled.interval_s[0]) / 2, 2)}" if pooled.interval_s else ""
-        span = show_range(element.longest_side, units, both=False) if element.longest_side else ""
-        note = ""
-        if pooled.homogeneous is False and pooled.between_sd_s is not None:
-            note = f"its steps differ by ± {show_percent(pooled.between_sd_s / pooled.mean_s, 0)}"
-        return ElementLine(element.title, show_seconds(pooled.mean_s, 2), half, span, basis, note, rests)
-    why = refusal_words(data.refusal, len(data.steps), units) if data.refusal is not None else ""
-    return ElementLine(element.title, "", "", "", basis, why, rests)
+        half = f"± {show_seconds(data.pooled.half_s, 2)}" if data.pooled.half_s is not None else ""
+        note = f"its steps {differ_words(data.pooled)}" if data.pooled.homogeneous is False else ""
+        return ElementLine(element.title, time, half, span, basis, note, rests)
+    return ElementLine(element.title, "", "", "", basis, time, rests)
+
+
+def element_words(element: Element, data: ElementData, units: Units) -> tuple[str, str]:
+    """The time or the line of a derived element, or why there is none; and what it holds for."""
+    if data.fit is not None:
+        spans = [span_words(name, span, units) for name, span in zip(data.fit.variables, data.fit.ranges, strict=True)]
+        return fit_words(data.fit, units), ", ".join(spans)
+    if data.pooled is not None:
+        sides = show_range(element.longest_side, units, both=False) if element.longest_side else ""
+        return show_seconds(data.pooled.mean_s, 2), sides
+    return refusal_words(data.refusal, len(data.steps), units) if data.refusal is not None else "", ""
+
+
+def line_words(fit: Fit) -> str:
+    """How much of the steps' spread a line explains."""
+    return f"line explains {show_percent(fit.r2, 0)}"
+
+
+def differ_words(pooled: Pooled) -> str:
+    """By how much the steps of an element differ, '' where nothing can be said."""
+    if pooled.homogeneous is None or pooled.between_sd_s is None:
+        return ""
+    return f"differ by ± {show_percent(pooled.between_sd_s / pooled.mean_s, 0)}"

@@ -6,8 +6,18 @@ from fractions import Fraction
 
 import pytest
 
-from builder.computing import allowance_factor, basic_time, labour
-from builder.model import capital_mm
+from builder.computing import allowance_factor, labour, step_study
+from builder.finding import Place
+from builder.model import Precision, Reading, capital_mm
+
+
+def basic_time(readings: list[tuple[Fraction, Fraction]], rated: bool) -> float:
+    """Basic time of readings (time, rating in percent) as a study's step has it, in the unit of the readings."""
+    place = Place("study.csv")
+    taken = [Reading("element", "", seconds, rating, "", place) for seconds, rating in readings]
+    found = step_study("element", taken, Precision(), rated)
+    assert found is not None
+    return found.basic_s
 
 
 def test_allowance_of_20_percent_in_both_conventions() -> None:

@@ -9,7 +9,6 @@ from builder.checking.rule import Problem, Rule, Subject, Worked
 from builder.finding import Severity
 from builder.model import Seam
 
-ENDS = {"start and end": 2, "start": 1, "end": 1, "none": 0}
 MOST = 0.5
 """Tacks longer than this share of their seam are a slip. Common practice, no source."""
 
@@ -21,12 +20,12 @@ def check(subject: Subject) -> Iterator[Problem]:
         if stitch is None or stitch.nominal is None:
             continue
         for one in subject.worked(name):
-            if one.key == "sew" and isinstance(one.feature, Seam) and ENDS[one.feature.tack]:
+            if one.key == "sew" and isinstance(one.feature, Seam) and one.feature.tack_ends:
                 yield from _problem(subject, name, one, one.feature, float(stitch.nominal))
 
 
 def _problem(subject: Subject, operation: str, one: Worked, seam: Seam, stitch_mm: float) -> Iterator[Problem]:
-    ends = ENDS[seam.tack]
+    ends = seam.tack_ends
     tacked = ends * seam.tack_stitches * stitch_mm
     for size, shape in subject.shapes_of(one.part):
         built = shape.features.get(one.name)

@@ -31,11 +31,8 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 
 def _medians(study: Study) -> dict[str, float]:
-    readings: dict[str, list[float]] = {}
-    for reading in study.readings:
-        if not reading.out:
-            readings.setdefault(reading.step, []).append(float(reading.seconds))
-    return {step: median(seconds) for step, seconds in readings.items() if len(seconds) >= _LEAST_READINGS}
+    found = {step: [float(one.seconds) for one in study.of_step(step)] for step in study.by_step()}
+    return {step: median(seconds) for step, seconds in found.items() if len(seconds) >= _LEAST_READINGS}
 
 
 def _implausible(reading: Reading, middle: float | None) -> str:

@@ -5,31 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
-from builder.finding import Place, Severity
-from builder.model import EACH_PIECE, StepStudy, Study
+from builder.checking.studied import problems_of_steps
+from builder.finding import Severity
+from builder.model import EACH_PIECE, StepStudy
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Steps done with every piece that a study timed once; of what is done once a bundle or batch few are read."""
-    if subject.results is None:
-        return
-    for name, summary in subject.results.studies.items():
-        study = subject.model.study_of(name)
-        often = {step.step for step in subject.model.operations[name].steps if step.per in (None, EACH_PIECE)}
-        for one in summary.steps:
-            if study is not None and one.step in often and one.n == 1:
-                about = (f"study:{study.name}", f"step:{one.step}")
-                yield Problem(("operation", name), ("times",), message_of(one), about, spot=place_of(study, one))
+    operations = subject.model.operations
+
+    def often(operation: str, name: str) -> bool:
+        return any(step.step == name and step.per in (None, EACH_PIECE) for step in operations[operation].steps)
+
+    return problems_of_steps(subject, told, often)
 
 
-def message_of(one: StepStudy) -> str:
+def told(one: StepStudy) -> str:
     """What is wrong, in words."""
-    return f"{one.step} was read once; nobody can say how far off that is"
-
-
-def place_of(study: Study, one: StepStudy) -> Place:
-    """The reading that counts, else the first."""
-    return next(reading.place for reading in study.by_step()[one.step] if not reading.out)
+    return f"{one.step} was read once; nobody can say how far off that is" if one.n == 1 else ""
 
 
 RULE = Rule(

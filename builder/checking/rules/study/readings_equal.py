@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.rules.study.reading_single import place_of
+from builder.checking.studied import problems_of_steps
 from builder.finding import Severity
 from builder.model import StepStudy, show_seconds
 
@@ -15,23 +15,13 @@ LEAST = 5
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Steps of hand work with five readings or more, all equal; a machine's own cycle may well be."""
-    if subject.results is None:
-        return
-    for name, summary in subject.results.studies.items():
-        study = subject.model.study_of(name)
-        for one in summary.steps:
-            if study is not None and all_equal(one):
-                about = (f"study:{study.name}", f"step:{one.step}")
-                yield Problem(("operation", name), ("times",), message_of(one), about, spot=place_of(study, one))
+    return problems_of_steps(subject, told, lambda operation, step: True)
 
 
-def all_equal(one: StepStudy) -> bool:
-    """Whether hand work reads the same too often."""
-    return one.rated and one.n >= LEAST and one.sd_s == 0
-
-
-def message_of(one: StepStudy) -> str:
+def told(one: StepStudy) -> str:
     """What is wrong, in words."""
+    if not (one.rated and one.n >= LEAST and one.sd_s == 0):
+        return ""
     return f"all {one.n} readings of {one.step} are {show_seconds(one.mean_s)}"
 
 
