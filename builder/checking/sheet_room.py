@@ -51,9 +51,9 @@ def photo_width_mm(pixels: tuple[int, int], step: Step, paper: str) -> float:
     """Printed width of a photo: half the page, or less where its height would be too much."""
     width, height = pixels
     half = (PAPER_WIDTH_MM[paper] - 2 * EDGE_MM) / 2
-    most = PHOTO_BESIDE_FIGURE_MM if step.shows is not None or step.work[0] else PHOTO_ALONE_MM
+    most = PHOTO_BESIDE_FIGURE_MM if step.shows or step.work[0] else PHOTO_ALONE_MM
     return min(half, most * width / height)
 
 
 def _has_picture(step: Step) -> bool:
-    return step.photo is not None or step.shows is not None or bool(step.work[0])
+    return step.photo is not None or bool(step.shows) or bool(step.work[0])

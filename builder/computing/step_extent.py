@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.computing.sew_time import SMOOTH_CORNER_DEG
 from builder.computing.step_bench import Bench
 from builder.geometry import FeatureShape, PartShape, Path
-from builder.model import Step, Strip, shown_part
+from builder.model import Step, Strip
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +44,8 @@ def step_extent(step: Step, bench: Bench) -> Extent:
 
 
 def _handled(step: Step, bench: Bench) -> str:
-    if step.shows is not None:
-        return shown_part(step.shows)[0]
+    if step.part_shown is not None:
+        return step.part_shown.name
     return next(iter(bench.operation.makes), "")
 
 

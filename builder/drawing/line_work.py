@@ -30,6 +30,7 @@ from builder.drawing.run import (
 )
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
+from builder.drawing.thread_art import thread_art
 from builder.view import FigureView, Stroke
 
 # A line this near to an edge lies on it, mm printed; two edges whose distances differ by less are as near.
@@ -218,6 +219,11 @@ def _bartack(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.blocked += [_round_points(points_of(chain)).grown(0.3) for chain in chains(runs)]
 
 
+def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += thread_art(runs, one.fill, one.width * work.frame.scale, one.when == "earlier")
+    work.trace(runs)
+
+
 def _hole(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     pen = pen_of(one, look.THIN)
     for chain in chains(runs):
@@ -294,4 +300,5 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "binding": _binding,
     "area": _area_only,
     "window": _window,
+    "thread": _thread,
 }

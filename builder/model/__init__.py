@@ -21,7 +21,6 @@ from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
 from builder.model.quantity import Quantity, Range, parse_quantity
-from builder.model.references import shown_part
 from builder.model.relaxation import (
     FORCE_ROWS_LB,
     PUBLISHED_PERCENT,
@@ -55,6 +54,7 @@ from builder.model.shown import (
     show_tolerance,
     show_use,
 )
+from builder.model.shows import Shown, ShownKind, read_shown
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
@@ -249,6 +249,8 @@ __all__ = [
     "show_seconds",
     "show_tolerance",
     "show_use",
-    "shown_part",
+    "Shown",
+    "ShownKind",
+    "read_shown",
     "text_width",
 ]

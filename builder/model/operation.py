@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
+from builder.model.shows import Shown, read_shown
 from builder.model.typed import (
     AnyTolerance,
     Count,
@@ -29,7 +30,8 @@ class Step(Noun):
     """One element of work.
 
     sew … set : features worked now, or for `cut` the parts cut out
-    shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown
+    shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown. Pictures that explain
+                one thing (`section of`, `stitch of`, `layers of`, `nest`, `settings`) stand beside it
     time      : hand work of this step, beside what the machine model counts
     per       : how often it is done; `during`: done inside the machine time of that step
     power     : `off` stops and locks the machine before it, as the plant's `lock out` says
@@ -46,7 +48,7 @@ class Step(Noun):
     fold: Names = ()
     mark: Names = ()
     set: Names = ()
-    shows: Text | None = None
+    shows: Names = ()
     look_at: Names = ()
     check: Names = ()
     photo: Text | None = None
@@ -64,11 +66,24 @@ class Step(Noun):
         """(kind-key, what it names), or ('', ()) for handwork."""
         return next(((key, getattr(self, key)) for key in WORK_KEYS if getattr(self, key)), ("", ()))
 
+    @cached_property
+    def pictures(self) -> tuple[Shown, ...]:
+        """All it shows, in the order typed."""
+        return tuple(read_shown(one) for one in self.shows)
+
+    @cached_property
+    def part_shown(self) -> Shown | None:
+        """The part it shows, None when it shows the one it works on, or none."""
+        return next((one for one in self.pictures if one.kind == "part"), None)
+
     def mentions(self) -> Iterator[tuple[str, str, int]]:
-        """(key, name, number in its list) of all it works on and looks at."""
+        """(key, name, number in its list) of all features it works on, looks at and explains."""
         key, names = self.work
         yield from ((key, name, number) for number, name in enumerate(names))
         yield from (("look at", name, number) for number, name in enumerate(self.look_at))
+        for number, one in enumerate(self.pictures):
+            if one.kind in ("section", "stitch"):
+                yield "shows", one.name, number
 
 
 class ToleranceSpec(Noun):

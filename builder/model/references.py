@@ -11,6 +11,7 @@ from builder.model.operation import Operation, Step
 from builder.model.part import Part
 from builder.model.plant_model import PlantModel
 from builder.model.product import Product
+from builder.model.shows import SIDES
 from builder.model.sizes import full_name
 from builder.model.time_text import Element as ElementText
 
@@ -100,25 +101,18 @@ def _of_step(
 ) -> Iterator[Reference]:
     for number, name in enumerate(step.check):
         yield Reference(owner, (*path, "check", number), name, local=operation.tolerances, what="tolerance")
-    if step.shows is not None:
-        yield Reference(owner, (*path, "shows"), shown_part(step.shows)[0], ("part",))
-        if "," in step.shows:
-            side = step.shows.partition(",")[2]
-            offset = step.shows.index(",") + 1 + len(side) - len(side.lstrip())
-            sides = ("right side", "wrong side")
-            yield Reference(owner, (*path, "shows"), side.strip(), local=sides, what="side", offset=offset)
+    for number, shown in enumerate(step.pictures):
+        where = (*path, "shows", number)
+        if shown.kind in ("part", "layers"):
+            yield Reference(owner, where, shown.name, ("part",), offset=shown.offset)
+        if shown.side_offset >= 0:
+            yield Reference(owner, where, shown.side, local=SIDES, what="side", offset=shown.side_offset)
     if step.during is not None:
         yield Reference(owner, (*path, "during"), step.during, local=names, what="step")
     if isinstance(step.time, ElementText):
         yield Reference(owner, (*path, "time"), step.time.name, ("element",), offset=step.time.offset)
     if step.photo is not None:
         yield Reference(owner, (*path, "photo"), step.photo, ("photo",))
-
-
-def shown_part(shows: str) -> tuple[str, str]:
-    """`roll-back, wrong side` is (`roll-back`, `wrong`)."""
-    name, _, rest = shows.partition(",")
-    return name.strip(), "wrong" if rest.strip() == "wrong side" else "right"
 
 
 def _size_names(model: PlantModel) -> frozenset[str]:

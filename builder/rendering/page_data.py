@@ -313,6 +313,7 @@ def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
         "cautions": [{"signal": one.signal, "text": Markup(pens.markdown(one.text))} for one in step.cautions],
         "checks": [_check(check, sizes) for check in step.checks],
         "drawings": _drawings(step, pens, sizes),
+        "details": [Markup(pens.figure(figure)) for figure in step.details],
         "photo": _photo(step.photo) if step.photo else None,
     }
 

@@ -207,6 +207,7 @@ def _step(step: StepView, view: SheetView, photos: Mapping[str, KeptPhoto], pens
         "checks": [_measure(m, pens) for m in step.checks],
         "cautions": [_caution(one, pens) for one in step.cautions],
         "figure": None if step.figure is None else _figure(step.figure, pens),
+        "details": [_figure(one, pens) for one in step.details],
         "photo": None if step.photo is None else _photo(step.photo, photos, pens),
     }
 

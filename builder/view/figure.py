@@ -17,12 +17,14 @@ class Stroke:
     """One piece of line work.
 
     role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
-              without a line) and `window` (the frame of a detail, on its locator)
+              without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
+              all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover)
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`
     fill    : '' | ground (the part's own ground) | strip | wrong (wrong side of the goods)
     stitch  : ISO 4915 type of a seam, '' otherwise; `pitch` its stitch length in mm
+    width   : of a cord, mm of the part; 0 for lines
     numbers : for each segment the order numbers it is sewn at, () when not wanted; as many as segments or none
     """
 
@@ -33,6 +35,7 @@ class Stroke:
     fill: str = shown(default="")
     stitch: str = shown(default="")
     pitch: float = shown(default=0.0)
+    width: float = shown(default=0.0)
     numbers: tuple[str, ...] = shown(default=())
 
 

@@ -97,6 +97,7 @@ class StepView:
 
     action : `do` as printed, with what a frequency comes to in pieces, which a new size may change; `do` where there
              is none
+    details : pictures that explain one thing of the step, beside its figure: a section, a stitch close up
     sizes : figures of the other sizes, where their picture differs from that of the reference size
     """
 
@@ -107,6 +108,7 @@ class StepView:
     checks: tuple[Measure, ...] = controlled(default=())
     cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
+    details: tuple[FigureView, ...] = controlled(default=())
     photo: Photo | None = controlled(default=None)
     action: str = shown(default="")
     sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
@@ -124,6 +126,7 @@ class StepView:
         """All its figures, that of the reference size first."""
         if self.figure is not None:
             yield self.figure
+        yield from self.details
         yield from (figure for _, figure in self.sizes)
 
 

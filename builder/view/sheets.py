@@ -18,7 +18,6 @@ from builder.model import (
     find_feature,
     settings_of,
     show_minutes,
-    shown_part,
 )
 from builder.view.asking import Ask
 from builder.view.controls import (
@@ -31,6 +30,7 @@ from builder.view.controls import (
     settings_shown,
     step_cautions,
 )
+from builder.view.details import details
 from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
@@ -171,6 +171,7 @@ class SheetMaker:
             checks=tuple(measures[name][0] for name in step.check if name in measures),
             cautions=tuple(step_cautions(step, work.operation, self.model)),
             figure=self._figure(number, step, group, studio, work, measures),
+            details=tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, self._letters(work))),
             photo=self._photo(step),
             action=action_line(step, shares) if shares else "",
             number=number,
@@ -188,7 +189,8 @@ class SheetMaker:
         work: Work,
         measures: Mapping[str, tuple[Measure, str | None, Tolerance]],
     ) -> FigureView | None:
-        part, side = shown_part(step.shows) if step.shows else (work.part_of(step) or "", "right")
+        shown = step.part_shown
+        part = shown.name if shown is not None else work.part_of(step) or ""
         shape = self.book.shape(part, studio.values) if part else None
         if shape is None:
             return None
@@ -208,18 +210,18 @@ class SheetMaker:
                 before=before,
                 now=work.now(step),
                 order=work.order(step),
-                wrong=side == "wrong",
+                wrong=shown is not None and shown.wrong,
                 cut_now=cut_now,
                 checks=checks,
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
-                size=(
-                    98.0,
-                    62.0,
-                    max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8),
-                ),
+                size=(98.0, 62.0, self._letters(work)),
             ),
             shape,
         )
+
+    def _letters(self, work: Work) -> float:
+        """Capital height of the texts in a figure: what its dimensions need at the station's reading distance, mm."""
+        return max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8)
 
     def _picture(self, operation: Operation, group: SheetGroup, studio: Studio, work: Work) -> FigureView | None:
         """The finished look of what the operation makes, its own work in accent, without words."""
