@@ -104,7 +104,7 @@ def test_the_outline_is_printed_at_the_scale_said() -> None:
 def test_work_to_come_is_not_drawn_and_work_now_is_thick_and_dashed() -> None:
     """Colour is never the only difference."""
     root = ElementTree.fromstring(draw_figure(box_and_cross(numbers=False)))
-    accent = [e for e in root.iter(SVG + "path") if e.get("stroke") == "#b8341b" and e.get("stroke-width") == "0.9"]
+    accent = [e for e in root.iter(SVG + "path") if e.get("stroke") == "#a92f18" and e.get("stroke-width") == "0.9"]
     assert len(accent) == 6
     assert all(e.get("stroke-dasharray") for e in accent)
 
