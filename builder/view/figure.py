@@ -76,6 +76,7 @@ class FigureView:
     side          : 'right side' | 'wrong side' | ''
     width_mm      : printed width; the drawing room chooses the height, at most `height_mm`
     text_mm       : capital height of labels on paper, mm; dimensions use the same
+    scale_bar     : round lengths a scale bar may have, as (mm, words); () where the figure is not to scale
     words         : the drawing's own words in the figure's language: start, end, grain
     alt           : text alternative, one or two sentences
     locator       : of a detail view, the whole part small, with the window framed; bounds are then the window
@@ -99,5 +100,6 @@ class FigureView:
     width_mm: float = shown(default=95.0)
     height_mm: float = shown(default=60.0)
     text_mm: float = shown(default=2.8)
+    scale_bar: tuple[tuple[float, str], ...] = shown(default=())
     locator: FigureView | None = shown(default=None)
     words: tuple[str, str, str] = shown(default=("start", "end", "grain"))

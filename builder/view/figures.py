@@ -94,6 +94,7 @@ class Studio:
             height_mm=height,
             text_mm=text,
             locator=locator,
+            scale_bar=scale_lengths(self.model.plant.units) if ask.words else (),
         )
 
     def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
@@ -214,6 +215,13 @@ class Studio:
 def exact(quantity: Quantity) -> str:
     """A quantity as a controlled fact: the exact value in its base unit, with the unit it was typed in."""
     return f"{quantity.value} {quantity.dimension} in {quantity.unit}"
+
+
+def scale_lengths(first: str) -> tuple[tuple[float, str], ...]:
+    """Round lengths for a scale bar in the plant's first unit: mm and their words."""
+    if first == "in":
+        return tuple((float(inches) * 25.4, f"{inches:g} in") for inches in (0.25, 0.5, 1, 2, 4, 8, 16))
+    return tuple((float(mm), f"{mm} mm") for mm in (2, 5, 10, 20, 50, 100, 200, 500))
 
 
 def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Placing]]:
