@@ -17,6 +17,7 @@ from builder.drawing.dash import dash_dot
 from builder.drawing.frame import Frame
 from builder.drawing.nearness import distance
 from builder.drawing.notch import Cut, cut_of, notched
+from builder.drawing.ply_art import needle_art, ply_art, wrong_side_art
 from builder.drawing.run import (
     Run,
     chain_d,
@@ -289,6 +290,22 @@ def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.over.append(stroke(path_d(runs), look.ACCENT, look.RING, join="round"))
 
 
+def _ply(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Goods cut across. Their outline keeps labels off less than a line of work: words may stand near a layer."""
+    work.body += ply_art(runs, one.fill, one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _ply_wrong(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += wrong_side_art(runs, one.width * work.frame.scale)
+
+
+def _needle(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    for run in runs:
+        work.over += needle_art(run)
+        work.blocked.append(_round_points(run.points).grown(0.9))
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "fold": _fold,
     "seam": _seam,
@@ -301,4 +318,7 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "ply": _ply,
+    "ply wrong": _ply_wrong,
+    "needle": _needle,
 }

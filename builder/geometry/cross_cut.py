@@ -314,7 +314,8 @@ def _bound(found: Plies, at: float, ray: Ray, one: FeatureShape, shape: PartShap
     inner = End(edge - way * half, "woven")
     outer = End(edge, "fold")
     low, high = (inner, outer) if way > 0 else (outer, inner)
-    tape, name = one.feature.binding, f"{shape.name}/{one.name}"
+    # A seam all round is met twice.
+    tape, name = one.feature.binding, f"{shape.name}/{one.name}.{len(found.pierced)}"
     lower, upper = Ply(f"{name}.below", tape, low, high, False), Ply(f"{name}.above", tape, low, high, True)
     bends = (*found.bends, Bend(lower.name, upper.name, edge, way))
     return replace(found, plies=(lower, *found.plies, upper), bends=bends)

@@ -15,7 +15,7 @@ from builder.geometry.cross_cut import (
     middle_of,
     plies_along,
 )
-from builder.geometry.ply import Pierced, Plies
+from builder.geometry.ply import Pierced, Plies, Ply
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import Point, left
 from builder.model import Box, Seam
@@ -47,6 +47,16 @@ class Section:
     def others(self) -> tuple[Pierced, ...]:
         """Other stitches the cut goes through, and further lines of the seam itself."""
         return tuple(one for one in self.goods.pierced if one is not self.seam)
+
+    def held(self) -> tuple[tuple[Ply, ...], ...]:
+        """The pieces of goods the seam holds, each with all its plies, lowest first."""
+        by_name = {one.name: one for one in self.goods.plies}
+        groups = (group for group in self.goods.pieces() if self.seam.plies & set(group))
+        return tuple(tuple(by_name[name] for name in group) for group in groups)
+
+    def spans(self) -> tuple[tuple[float, float], ...]:
+        """From where to where each of them reaches, mm from the seam."""
+        return tuple((min(one.low.at for one in held), max(one.high.at for one in held)) for held in self.held())
 
 
 def section_of(shape: PartShape, name: str, ask: CutAsk) -> Section | None:
@@ -110,10 +120,9 @@ def _cut_at(shape: PartShape, one: FeatureShape, point: Point, way: Point, ask: 
 
 
 def _edge_right(found: Section) -> Section:
-    """The section with the nearest end of what the seam holds to the right."""
-    held = [one for one in found.goods.plies if one.name in found.seam.plies]
-    right = min(one.high.at for one in held)
-    low = min(-one.low.at for one in held)
+    """The section with the nearest edge of what the seam holds to the right; a hem's edge is its fold."""
+    spans = found.spans()
+    right, low = min(high for _, high in spans), min(-low for low, _ in spans)
     goods = found.goods.moved(0.0, mirrored=True) if low < right - 1e-6 else found.goods
     return _settled(replace(found, goods=goods))
 

@@ -1,0 +1,336 @@
+"""A section as a figure: the layers cut across a seam, the threads through them, how far the seam lies from each edge.
+
+Decides what is near enough to be shown, which distances are named, and the words. How high plies lie is
+section_goods.py, how threads run section_thread.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from builder.geometry import Bounds, CutAsk, Line, Pierced, Plies, Point, SeamClass, Section, seam_class, section_of
+from builder.model import Quantity, Tolerance, find_feature, show_quantity
+from builder.view.controls import measures_of
+from builder.view.details import DetailAsk
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.figures import exact
+from builder.view.section_goods import Band, Goods, Placed, goods_of
+from builder.view.section_thread import CORD, Place, threads
+from builder.view.words import plain, tolerance_pair
+
+_REACH_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 8.0, 44.0
+_PRINTED_MM = 58.0
+_MOST_DIMENSIONS = 3
+_NEEDLE_OFF, _NEEDLE_LONG = 2.4, 9.0
+_ALIKE_MM = 0.011
+_CLASS_WORDS = {
+    "superimposed": "superimposed seam",
+    "lapped": "lapped seam",
+    "bound": "bound seam",
+    "flat": "flat seam, edges butted",
+    "decorative": "stitched through goods that go on",
+    "edge finished": "finished edge",
+    "edge item": "strip along an edge",
+    "strip alone": "strip by itself",
+}
+_END_WORDS = {"cut": "cut edge", "woven": "woven edge", "fold": "fold", "on": "goes on"}
+
+
+@dataclass(frozen=True, slots=True)
+class SectionWords:
+    """What a section is told besides its geometry.
+
+    labels     : words for a part or tape; `kinds` how its goods are drawn; `sided` has it a wrong side to look for
+    stitches   : stitch type by (part, feature); `checks` tolerances worked to in this step
+    units      : the plant's first unit
+    """
+
+    labels: dict[str, str]
+    kinds: dict[str, str]
+    sided: frozenset[str]
+    thickness: dict[str, float | None]
+    stitches: dict[tuple[str, str], str]
+    checks: tuple[Tolerance, ...] = ()
+    units: str = "mm"
+
+
+def section_figure(ask: DetailAsk) -> FigureView | None:
+    """The picture of `section of FEATURE`; None where the cut meets no goods."""
+    ref = find_feature(ask.shown.name, ask.work.homes)
+    shape = ask.book.shape(ref.part, ask.studio.values) if ref is not None else None
+    if ref is None or shape is None or ref.feature not in shape.features:
+        return None
+    now = ask.work.now(ask.step) | {(ref.part, ref.feature)}
+    model, values = ask.studio.model, ask.studio.values
+
+    def width_of(tape: str) -> float | None:
+        material = model.materials.get(tape)
+        return float(material.width.value) if material is not None and material.width is not None else None
+
+    cut = CutAsk(ask.work.before(ask.step) | now, lambda name: ask.book.shape(name, values), width_of)
+    section = section_of(shape, ref.feature, cut)
+    if section is None:
+        return None
+    words = _words(ask, section)
+    figure = drawn_section(section, ask.name, words, now, ask.size)
+    return _with_facts(figure, section, ask)
+
+
+def drawn_section(
+    section: Section,
+    name: str,
+    words: SectionWords,
+    now: frozenset[tuple[str, str]],
+    size: tuple[float, float, float] = (98.0, 62.0, 2.8),
+) -> FigureView:
+    """A section drawn, its words given.
+
+    now  : (part, feature) sewn in this step, in the accent; all other stitches are earlier ones
+    size : printed width, most height and capital height, mm
+    """
+    low, high = _window(section)
+    scale = _PRINTED_MM / (high - low)
+    plies = section.goods.within(low, high)
+    goods = goods_of(plies, scale, lambda part: words.thickness.get(part))
+    strokes = (*_goods_strokes(goods, words), *_stitch_strokes(section, goods, words, now))
+    seat = _place(goods, section.seam)
+    needle = Line((seat.x, seat.top + _NEEDLE_OFF + _NEEDLE_LONG), (seat.x, seat.top + _NEEDLE_OFF))
+    strokes = (*strokes, Stroke("needle", "now", (needle,)))
+    kind = seam_class(section)
+    title = f"Section of {plain(section.feature)}, thickness enlarged"
+    return FigureView(
+        name=name,
+        title=title,
+        strokes=strokes,
+        bounds=_bounds(strokes),
+        facts=(),
+        alt=_alt(section, plies, words, kind),
+        dimensions=tuple(_dimensions(section, goods, words)),
+        callouts=tuple(_callouts(section, goods, words, kind, needle.start)),
+        width_mm=size[0],
+        height_mm=size[1],
+        text_mm=size[2],
+    )
+
+
+def _window(section: Section) -> tuple[float, float]:
+    """The stretch shown: the seam, what ends or turns near it, and a little of what goes on."""
+    ends = [end.at for one in section.goods.plies for end in (one.low, one.high) if end.kind != "on"]
+    near = [0.0, *(at for at in ends if abs(at) <= _REACH_MM)]
+    near += [one.at for one in section.others if abs(one.at) < _REACH_MM / 2]
+    low, high = min(near), max(near)
+    goes_left = any(one.low.at < low - 0.5 for one in section.goods.plies)
+    goes_right = any(one.high.at > high + 0.5 for one in section.goods.plies)
+    low, high = low - (_BEYOND_MM if goes_left else 1.0), high + (_BEYOND_MM if goes_right else 1.0)
+    if high - low > _WIDEST_MM:
+        low = max(low, high - _WIDEST_MM) if high < _WIDEST_MM / 2 else max(low, -_WIDEST_MM / 2)
+        high = min(high, low + _WIDEST_MM)
+    return low, high
+
+
+def _goods_strokes(goods: Goods, words: SectionWords) -> Iterator[Stroke]:
+    for band in goods.bands():
+        yield Stroke("ply", "part", band.ring, closed=True, fill=words.kinds.get(band.part, "cloth"), width=band.thick)
+        if band.part in words.sided:
+            yield Stroke("ply wrong", "part", band.wrong, width=band.thick)
+        for cut in band.raw:
+            yield Stroke("cut edge", "part", (cut,))
+
+
+def _stitch_strokes(
+    section: Section, goods: Goods, words: SectionWords, now: frozenset[tuple[str, str]]
+) -> Iterator[Stroke]:
+    """Earlier stitches first, the seam itself last."""
+    others = [one for one in section.others if _seen(goods, one)]
+    others.sort(key=lambda one: (one.part, one.feature) in now)
+    for one in (*others, section.seam):
+        when = "now" if (one.part, one.feature) in now else "earlier"
+        stitch = words.stitches.get((one.part, one.feature), "301")
+        yield from threads(stitch, _place(goods, one), when, one.width * goods.scale)
+
+
+def _seen(goods: Goods, one: Pierced) -> bool:
+    held = [goods.placed[name] for name in one.plies if name in goods.placed]
+    return any(ply.low < one.at * goods.scale < ply.high for ply in held)
+
+
+def _place(goods: Goods, one: Pierced) -> Place:
+    """Where a stitch lies on the drawing, with the edge to its right."""
+    held = [goods.placed[name] for name in one.plies if name in goods.placed]
+    return Place(
+        one.at * goods.scale,
+        min(ply.bottom for ply in held),
+        max(ply.top for ply in held),
+        min(ply.high for ply in held),
+        goods.scale,
+    )
+
+
+def _bounds(strokes: Sequence[Stroke]) -> Bounds:
+    boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
+    return min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+
+
+Mark = tuple[float, Placed | None]
+"""A place distances are taken from, mm along the cut, with the ply that ends there; None for the seam."""
+
+
+def _dimensions(section: Section, goods: Goods, words: SectionWords) -> Iterator[DimensionLine]:
+    """Distances checked in this step first, then from the seam to what is nearest on either side."""
+    marks = _marks(section, goods)
+    pairs = [(a, b) for number, a in enumerate(marks) for b in marks[number + 1 :]]
+    drawn: set[tuple[float, float]] = set()
+    for tolerance in words.checks:
+        if tolerance.nominal is None or tolerance.dimension != "length":
+            continue
+        wanted = float(tolerance.nominal.value)
+        found = [pair for pair in pairs if abs(abs(pair[0][0] - pair[1][0]) - wanted) < _ALIKE_MM]
+        found.sort(key=lambda pair: (pair[0][1] is not None and pair[1][1] is not None, -max(pair[0][0], pair[1][0])))
+        if found and _key(found[0]) not in drawn:
+            drawn.add(_key(found[0]))
+            value, other = tolerance_pair(tolerance, words.units)
+            yield _line(found[0], goods, f"{value} ({other})" if other else value, strong=True)
+    for pair in _nearest(marks):
+        if len(drawn) < _MOST_DIMENSIONS and _key(pair) not in drawn:
+            drawn.add(_key(pair))
+            value = Fraction(round(abs(pair[0][0] - pair[1][0]) * 100), 100)
+            text = show_quantity(Quantity.of(value, "length", words.units), words.units)  # type: ignore[arg-type]
+            yield _line(pair, goods, text)
+
+
+def _marks(section: Section, goods: Goods) -> list[Mark]:
+    """The seam, and every end and fold of what it holds, once for each place."""
+    marks: dict[float, Mark] = {0.0: (0.0, None)}
+    held = {one.name for piece in section.held() for one in piece}
+    for name, ply in goods.placed.items():
+        for end in (ply.ply.low, ply.ply.high):
+            if name in held and end.kind != "on":
+                marks.setdefault(round(end.at, 3), (end.at, ply))
+    for one in section.others:
+        if (one.part, one.feature) == (section.part, section.feature) and _seen(goods, one):
+            marks.setdefault(round(one.at, 3), (one.at, None))
+    return list(marks.values())
+
+
+def _nearest(marks: Sequence[Mark]) -> Iterator[tuple[Mark, Mark]]:
+    """The seam with the nearest mark to the right, to the left, then the two of them together."""
+    right = min((one for one in marks if one[0] > _ALIKE_MM), key=lambda one: one[0], default=None)
+    left = max((one for one in marks if one[0] < -_ALIKE_MM), key=lambda one: one[0], default=None)
+    for other in (right, left):
+        if other is not None:
+            yield marks[0], other
+
+
+def _key(pair: tuple[Mark, Mark]) -> tuple[float, float]:
+    low, high = sorted((round(pair[0][0], 2), round(pair[1][0], 2)))
+    return low, high
+
+
+def _line(pair: tuple[Mark, Mark], goods: Goods, text: str, strong: bool = False) -> DimensionLine:
+    bottom = min(one.bottom for one in goods.placed.values())
+    points: list[Point] = []
+    for at, ply in sorted(pair, key=lambda one: one[0]):
+        points.append((at * goods.scale, ply.bottom if ply is not None else bottom - 1.6 * CORD))
+    return DimensionLine(points[0], points[1], (0.0, -1.0), text, strong)
+
+
+def _callouts(
+    section: Section, goods: Goods, words: SectionWords, kind: SeamClass | None, needle: Point
+) -> Iterator[Callout]:
+    """Each part once, the wrong side where it is drawn, the needle, and what kind of seam it is."""
+    bands = list(goods.bands())
+    said: set[str] = set()
+    for band in reversed(bands):
+        text = words.labels.get(band.part, plain(band.part))
+        if text not in said:
+            said.add(text)
+            yield Callout(_spot(band, goods), text)
+    marked = next((band for band in reversed(bands) if band.part in words.sided and band.wrong), None)
+    if marked is not None:
+        longest = max(marked.wrong, key=lambda one: one.length)
+        yield Callout(longest.point_at(0.5), "wrong side")
+    yield Callout(needle, "needle", accent=True)
+
+
+def _spot(band: Band, goods: Goods) -> Point:
+    """A place on a band a leader can point to: in its longest ply, away from the seam."""
+    placed = max((goods.placed[name] for name in band.names), key=lambda one: (one.high - one.low, one.middle))
+    share = 0.2 if placed.low < 0 < placed.high and -placed.low > placed.high else 0.75
+    return placed.low + share * (placed.high - placed.low), placed.middle
+
+
+def _alt(section: Section, plies: Plies, words: SectionWords, kind: SeamClass | None) -> str:
+    """The section in words: what kind of seam, the plies from the top, the needle."""
+    sentences = [f"Section of {plain(section.feature)}, thickness enlarged."]
+    if kind is not None:
+        letters = f", {kind.letters}" if kind.letters else ""
+        words_ = _CLASS_WORDS[kind.word]
+        sentences.append(f"{words_[0].upper()}{words_[1:]} (ISO 4916 class {kind.number}{letters}).")
+    layers = []
+    for one in reversed(plies.plies):
+        side = f", {'right' if one.right_up else 'wrong'} side up" if one.part in words.sided else ""
+        layers.append(f"{words.labels.get(one.part, plain(one.part))}{side}")
+    sentences.append(f"From the top: {'; '.join(layers)}.")
+    held = len(section.seam.plies)
+    sentences.append(f"The needle comes from above through {held} {'layer' if held == 1 else 'layers'}.")
+    return " ".join(sentences)
+
+
+def _words(ask: DetailAsk, section: Section) -> SectionWords:
+    """Labels, looks and thicknesses of all that lies in the section."""
+    model = ask.studio.model
+    labels: dict[str, str] = {}
+    kinds: dict[str, str] = {}
+    thickness: dict[str, float | None] = {}
+    sided: set[str] = set()
+    seen: dict[str, dict[str, None]] = {}
+    for part in dict.fromkeys(one.part for one in section.goods.plies):
+        found = model.material_under(part)
+        name, material = found if found is not None else ("", None)
+        short = material.title.partition(",")[0] if material is not None else ""
+        labels[part] = (short[:1].lower() + short[1:]) if part in model.materials else _label(plain(part), short)
+        thickness[part] = float(material.thickness.value) if material is not None and material.thickness else None
+        kind = _kind(material.form, material.structure or "") if material is not None else "cloth"
+        same = seen.setdefault(kind, {})
+        same.setdefault(name)
+        number = list(same).index(name) + 1
+        kinds[part] = f"{kind} {min(number, 3)}" if kind == "cloth" and number > 1 else kind
+        if kind in ("cloth", "mesh"):
+            sided.add(part)
+    measures = measures_of(ask.work.operation, ask.studio, {})
+    checks = tuple(measures[name][2] for name in ask.step.check if name in measures)
+    stitches = {key: stitch for key, (stitch, _) in ask.studio.stitches.items()}
+    return SectionWords(labels, kinds, frozenset(sided), thickness, stitches, checks, model.plant.units)
+
+
+def _label(part: str, material: str) -> str:
+    return f"{part}: {material[:1].lower()}{material[1:]}" if material else part
+
+
+def _kind(form: str, structure: str) -> str:
+    """How goods are drawn."""
+    if form in ("webbing", "tape", "zip", "foam"):
+        return form
+    return {"mesh": "mesh", "foam": "foam", "film": "board"}.get(structure, "cloth")
+
+
+def _with_facts(figure: FigureView, section: Section, ask: DetailAsk) -> FigureView:
+    from dataclasses import replace
+
+    low, high = _window(section)
+    facts: list[tuple[str, str]] = [("section of", f"{section.part}/{section.feature}")]
+    kind = seam_class(section)
+    if kind is not None:
+        facts.append(("class", f"{kind.number} {kind.word}"))
+    for number, one in enumerate(section.goods.within(low, high).plies, start=1):
+        side = "right side up" if one.right_up else "wrong side up"
+        held = "held" if one.name in section.seam.plies else "not held"
+        facts.append((f"ply {number}", f"{one.part}, {side}, {one.low.kind} to {one.high.kind}, {held}"))
+    features = {(one.part, one.feature) for one in section.goods.pierced if low <= one.at <= high}
+    names = {f"{part}/{feature}.inset" for part, feature in features}
+    names |= {f"{part}/{feature}.{side}" for part, feature in features for side in ("width", "height", "length")}
+    known = ask.studio.values
+    facts += [(name, exact(known[name])) for name in sorted(names - ask.studio.varying) if name in known]
+    return replace(figure, facts=tuple(facts))
