@@ -12,7 +12,7 @@ from builder.drawing.svg import num
 from builder.view import FigureView
 
 if TYPE_CHECKING:
-    from builder.drawing.figure import Drawing
+    from builder.drawing.drawn import Drawing
 
 GAP_MM = 3.0
 _OPENING = re.compile(r"<svg\b[^>]*>(?:<title>.*?</title>)?", re.DOTALL)
