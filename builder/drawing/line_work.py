@@ -291,9 +291,14 @@ def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
 
 
 def _ply(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    """Goods cut across. Their outline keeps labels off less than a line of work: words may stand near a layer."""
     work.body += ply_art(runs, one.fill, one.width * work.frame.scale)
     work.trace(runs)
+
+
+def _keep_clear(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Nothing drawn: no word stands about the line, where it would hide what lies there."""
+    half = one.width * work.frame.scale / 2
+    work.blocked += [_round_points(run.points).grown(half) for run in runs]
 
 
 def _ply_wrong(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
@@ -320,5 +325,6 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "thread": _thread,
     "ply": _ply,
     "ply wrong": _ply_wrong,
+    "keep clear": _keep_clear,
     "needle": _needle,
 }

@@ -68,7 +68,7 @@ def wrong_side_art(runs: Sequence[Run], thick: float) -> list[str]:
         (x, y), (dx, dy) = walk.at(number * _SPACING - _SPACING / 2)
         # On paper y runs down, so left of the way is (dy, -dx).
         lines.append(((x, y), (x + dy * depth + dx * depth * 0.6, y - dx * depth + dy * depth * 0.6)))
-    return [stroke(lines_d(lines), look.INK, 0.2), stroke(polyline_d(points), look.INK, 0.5)]
+    return [stroke(lines_d(lines), look.INK, 0.2), stroke(polyline_d(points), look.INK, _OUTLINE)]
 
 
 def needle_art(run: Run) -> list[str]:

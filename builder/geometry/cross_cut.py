@@ -328,10 +328,11 @@ def _ground(one: FeatureShape, shape: PartShape) -> Outline:
     return shape.outline
 
 
-def longest_run(one: FeatureShape) -> Segment | None:
-    """The run a seam is cut across."""
+def longest_runs(one: FeatureShape) -> list[Segment]:
+    """The longest runs of a seam, all that are as long to a hundredth."""
     runs = [run for path in one.paths for run in path.runs]
-    return max(runs, key=lambda run: round(run.length, 6), default=None)
+    most = max((run.length for run in runs), default=0.0)
+    return [run for run in runs if run.length > 0.99 * most]
 
 
 def middle_of(outline: Outline) -> Point:

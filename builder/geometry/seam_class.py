@@ -17,9 +17,7 @@ from typing import Literal
 
 from builder.geometry.section import LIMIT_MM, Section
 
-SeamWord = Literal[
-    "superimposed", "lapped", "bound", "flat", "decorative", "edge finished", "edge item", "strip alone"
-]
+SeamWord = Literal["superimposed", "lapped", "bound", "flat", "decorative", "edge finished", "edge item", "strip alone"]
 SEAM_WORDS: tuple[SeamWord, ...] = (
     "superimposed",
     "lapped",

@@ -11,7 +11,7 @@ from builder.geometry.cross_cut import (
     across,
     beside,
     done_folds,
-    longest_run,
+    longest_runs,
     middle_of,
     plies_along,
 )
@@ -83,7 +83,7 @@ def _own(shape: PartShape, one: FeatureShape, ask: CutAsk) -> Section | None:
 
 
 def _cuts(one: FeatureShape) -> Iterator[tuple[Point, Point]]:
-    """Where a feature may be cut: a seam across the middle of its longest run, what covers an area both ways."""
+    """Where a feature may be cut: a seam across the middle of its longest runs, an area both ways."""
     if one.regions and not one.paths:
         for way in ((1.0, 0.0), (0.0, 1.0)):
             yield middle_of(one.regions[0]), way
@@ -93,16 +93,15 @@ def _cuts(one: FeatureShape) -> Iterator[tuple[Point, Point]]:
             if min(map(abs, side.tangent_at(0.5))) < _LEVEL:
                 yield side.point_at(0.5), left(side.tangent_at(0.5))
         return
-    run = longest_run(one)
-    if run is not None:
+    for run in longest_runs(one):
         yield run.point_at(0.5), left(run.tangent_at(0.5))
 
 
-def _tells(cut: Section) -> tuple[int, int, float]:
-    """How much a cut tells: bends near the seam, ends near it, and the nearest of them."""
+def _tells(cut: Section) -> tuple[int, int, int, float]:
+    """How much a cut tells: plies held, bends near the seam, ends near it, and the nearest of them."""
     ends = [abs(end.at) for one in cut.goods.plies for end in (one.low, one.high) if abs(end.at) < LIMIT_MM]
     bends = sum(abs(one.at) < LIMIT_MM for one in cut.goods.bends)
-    return bends, len(ends), -round(min(ends, default=LIMIT_MM), 3)
+    return len(cut.seam.plies), bends, len(ends), -round(min(ends, default=LIMIT_MM), 3)
 
 
 def _cut_at(shape: PartShape, one: FeatureShape, point: Point, way: Point, ask: CutAsk) -> Section | None:
@@ -122,9 +121,14 @@ def _cut_at(shape: PartShape, one: FeatureShape, point: Point, way: Point, ask: 
 def _edge_right(found: Section) -> Section:
     """The section with the nearest edge of what the seam holds to the right; a hem's edge is its fold."""
     spans = found.spans()
-    right, low = min(high for _, high in spans), min(-low for low, _ in spans)
-    goods = found.goods.moved(0.0, mirrored=True) if low < right - 1e-6 else found.goods
+    right, left_ = _nearness([high for _, high in spans]), _nearness([-low for low, _ in spans])
+    goods = found.goods.moved(0.0, mirrored=True) if left_ < right else found.goods
     return _settled(replace(found, goods=goods))
+
+
+def _nearness(reaches: list[float]) -> tuple[int, float]:
+    """Smaller for a side with more ends near the seam; of as many, for the side with the nearest."""
+    return -sum(one < LIMIT_MM for one in reaches), round(min(reaches), 3)
 
 
 def _settled(found: Section) -> Section:

@@ -11,8 +11,10 @@ from builder.view.figures import Studio
 from builder.view.panel import panel_figure
 from builder.view.panel_view import AnyFigure
 from builder.view.scene import Work
+from builder.view.section import section_figure
 
 MAKERS: Mapping[ShownKind, Maker] = {
+    "section": section_figure,
     "settings": panel_figure,
 }
 

@@ -20,7 +20,8 @@ class Stroke:
               without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
               all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, mesh, board, zip),
-              `ply wrong` the face that is its wrong side, goods to the left; `needle` from its shank to its point
+              `ply wrong` the face that is its wrong side, goods to the left; `needle` from its shank to its point;
+              `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`

@@ -7,7 +7,7 @@ section_goods.py, how threads run section_thread.py.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from builder.geometry import Bounds, CutAsk, Line, Pierced, Plies, Point, SeamClass, Section, seam_class, section_of
@@ -16,14 +16,15 @@ from builder.view.controls import measures_of
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.figures import exact
-from builder.view.section_goods import Band, Goods, Placed, goods_of
-from builder.view.section_thread import CORD, Place, threads
+from builder.view.section_callouts import goods_callouts
+from builder.view.section_goods import Goods, Placed, goods_of
+from builder.view.section_thread import CORD, Place, needle_places, threads
 from builder.view.words import plain, tolerance_pair
 
 _REACH_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 8.0, 44.0
 _PRINTED_MM = 58.0
 _MOST_DIMENSIONS = 3
-_NEEDLE_OFF, _NEEDLE_LONG = 2.4, 9.0
+_NEEDLE_OFF, _NEEDLE_LONG = 2.0, 7.5
 _ALIKE_MM = 0.011
 _CLASS_WORDS = {
     "superimposed": "superimposed seam",
@@ -107,8 +108,9 @@ def drawn_section(
         bounds=_bounds(strokes),
         facts=(),
         alt=_alt(section, plies, words, kind),
+        side=f"{_CLASS_WORDS[kind.word]}, thickness enlarged" if kind is not None else "thickness enlarged",
         dimensions=tuple(_dimensions(section, goods, words)),
-        callouts=tuple(_callouts(section, goods, words, kind, needle.start)),
+        callouts=(*goods_callouts(goods, words.labels, words.sided), Callout(needle.start, "needle from above", True)),
         width_mm=size[0],
         height_mm=size[1],
         text_mm=size[2],
@@ -137,6 +139,10 @@ def _goods_strokes(goods: Goods, words: SectionWords) -> Iterator[Stroke]:
             yield Stroke("ply wrong", "part", band.wrong, width=band.thick)
         for cut in band.raw:
             yield Stroke("cut edge", "part", (cut,))
+        for one in (goods.placed[name] for name in band.names):
+            yield Stroke(
+                "keep clear", "part", (Line((one.low, one.middle), (one.high, one.middle)),), width=one.thick / 2
+            )
 
 
 def _stitch_strokes(
@@ -148,7 +154,10 @@ def _stitch_strokes(
     for one in (*others, section.seam):
         when = "now" if (one.part, one.feature) in now else "earlier"
         stitch = words.stitches.get((one.part, one.feature), "301")
-        yield from threads(stitch, _place(goods, one), when, one.width * goods.scale)
+        place = _place(goods, one)
+        yield from threads(stitch, place, when, one.width * goods.scale)
+        for x in needle_places(stitch, place):
+            yield Stroke("keep clear", when, (Line((x, place.bottom - CORD), (x, place.top + CORD)),), width=1.6 * CORD)
 
 
 def _seen(goods: Goods, one: Pierced) -> bool:
@@ -236,31 +245,6 @@ def _line(pair: tuple[Mark, Mark], goods: Goods, text: str, strong: bool = False
     return DimensionLine(points[0], points[1], (0.0, -1.0), text, strong)
 
 
-def _callouts(
-    section: Section, goods: Goods, words: SectionWords, kind: SeamClass | None, needle: Point
-) -> Iterator[Callout]:
-    """Each part once, the wrong side where it is drawn, the needle, and what kind of seam it is."""
-    bands = list(goods.bands())
-    said: set[str] = set()
-    for band in reversed(bands):
-        text = words.labels.get(band.part, plain(band.part))
-        if text not in said:
-            said.add(text)
-            yield Callout(_spot(band, goods), text)
-    marked = next((band for band in reversed(bands) if band.part in words.sided and band.wrong), None)
-    if marked is not None:
-        longest = max(marked.wrong, key=lambda one: one.length)
-        yield Callout(longest.point_at(0.5), "wrong side")
-    yield Callout(needle, "needle", accent=True)
-
-
-def _spot(band: Band, goods: Goods) -> Point:
-    """A place on a band a leader can point to: in its longest ply, away from the seam."""
-    placed = max((goods.placed[name] for name in band.names), key=lambda one: (one.high - one.low, one.middle))
-    share = 0.2 if placed.low < 0 < placed.high and -placed.low > placed.high else 0.75
-    return placed.low + share * (placed.high - placed.low), placed.middle
-
-
 def _alt(section: Section, plies: Plies, words: SectionWords, kind: SeamClass | None) -> str:
     """The section in words: what kind of seam, the plies from the top, the needle."""
     sentences = [f"Section of {plain(section.feature)}, thickness enlarged."]
@@ -317,8 +301,6 @@ def _kind(form: str, structure: str) -> str:
 
 
 def _with_facts(figure: FigureView, section: Section, ask: DetailAsk) -> FigureView:
-    from dataclasses import replace
-
     low, high = _window(section)
     facts: list[tuple[str, str]] = [("section of", f"{section.part}/{section.feature}")]
     kind = seam_class(section)

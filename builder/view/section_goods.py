@@ -1,4 +1,4 @@
-"""The plies of a section as they are drawn: how thick, how high each lies, and the outline of each piece with its bends.
+"""The plies of a section as drawn: how thick, how high each lies, and the outline of each piece with its bends.
 
 Coordinates are printed mm of a figure drawn at its wanted size: along the cut true to one scale, thickness enlarged.
 """
@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from builder.geometry import Arc, Bend, Line, Plies, Ply, Point, Segment
 
-GAP = 0.55
+GAP = 0.9
 _THINNEST, _THICKEST, _LEAST = 1.9, 5.2, 1.1
 _MOST_TALL = 24.0
 # Bends round more than this have a straight side.
