@@ -22,6 +22,7 @@ _TONES = {
     "tape": "#cbb88f",
     "foam": "#ffffff",
     "mesh": "#f3f3f1",
+    "felt": "#d3cec4",
     "board": "#8d877c",
     "zip": "#d9d9d6",
 }
@@ -42,6 +43,9 @@ def _pattern(area: Sequence[XY], goods: str, thick: float) -> Iterator[str]:
         for turn in (60.0, -60.0) if goods == "webbing" else (60.0,):
             lines = hatch(area, 1.15 if goods == "webbing" else 0.9, turn_deg=turn)
             yield stroke(lines_d(lines), "#a08e66", 0.16)
+    elif goods == "felt":
+        lines = [line for turn in (12.0, -35.0) for line in hatch(area, 1.5, turn_deg=turn)]
+        yield stroke(lines_d(lines), look.EARLIER, 0.14, dash="1.2 1.4")
     elif goods in ("foam", "mesh"):
         size = min(0.34, thick / 7) if goods == "foam" else 0.2
         yield from (circle(at, size, colour=look.EARLIER, width=0.14) for at in _dots(area, 1.25))

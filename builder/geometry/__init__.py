@@ -1,7 +1,7 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
-from builder.geometry.cross_cut import CutAsk, Ray, plies_along
+from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
@@ -10,6 +10,7 @@ from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
 from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply
+from builder.geometry.ray import Ray
 from builder.geometry.seam_class import DEFINITIONS, SEAM_WORDS, SeamClass, seam_class
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.section import LIMIT_MM, Section, section_of

@@ -11,59 +11,18 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from builder.geometry.measure import segments_cross
 from builder.geometry.outline import Outline, rectangle
 from builder.geometry.placing import Placing
 from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply, through
+from builder.geometry.ray import FAR_MM, Ray, left_range, wall
 from builder.geometry.segment import Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import Point, add, cross, dot, lerp, scale, sub, unit
+from builder.geometry.vector import Point
 from builder.model import Bartack, Box, Fold, Seam, Strip
 
-_FAR_MM = 2000.0
 _SAME_MM = 1e-6
 # A tape nobody gave a width covers this share more than the seam's distance from the edge.
 _COVERS = 1.3
-
-
-@dataclass(frozen=True, slots=True)
-class Ray:
-    """The line of a cut: places on it are `origin + way * u`; the cut counts from `low` to `high`."""
-
-    origin: Point
-    way: Point
-    low: float = -_FAR_MM
-    high: float = _FAR_MM
-
-    def at(self, u: float) -> Point:
-        """The point at a place."""
-        return add(self.origin, scale(self.way, u))
-
-    def place(self, point: Point) -> float:
-        """The place nearest to a point."""
-        return dot(sub(point, self.origin), self.way)
-
-    def moved(self, placing: Placing) -> Ray:
-        """The same cut in other coordinates."""
-        origin = placing.point(self.origin)
-        return replace(self, origin=origin, way=unit(sub(placing.point(add(self.origin, self.way)), origin)))
-
-    def mirrored(self, line: Line) -> Ray:
-        """The cut on the other side of a fold."""
-        origin = across(self.origin, line)
-        return replace(self, origin=origin, way=unit(sub(across(add(self.origin, self.way), line), origin)))
-
-    def clipped(self, low: float, high: float) -> Ray:
-        """The cut between two places of it."""
-        return replace(self, low=max(self.low, low), high=min(self.high, high))
-
-    def crosses(self, segments: Sequence[Segment]) -> tuple[float, ...]:
-        """Places where it crosses any of the segments, sorted."""
-        if self.high - self.low < _SAME_MM:
-            return ()
-        line = Line(self.at(self.low), self.at(self.high))
-        places = sorted(self.place(point) for one in segments for point in segments_cross(one, line))
-        return tuple(one for number, one in enumerate(places) if not number or one - places[number - 1] > 1e-4)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,24 +57,6 @@ def done_folds(shape: PartShape, ask: CutAsk) -> Iterator[Line]:
     for one in _done_features(shape, ask):
         if isinstance(one.feature, Fold) and (line := _fold_line(one)) is not None:
             yield wall(line, shape.outline.centroid())
-
-
-def wall(line: Line, stays: Point) -> Line:
-    """The line made very long, with what stays to its left."""
-    way = scale(line.tangent_at(0), _FAR_MM)
-    long = Line(sub(line.start, way), add(line.end, way))
-    return long if beside(long, stays) >= 0 else long.reversed()
-
-
-def beside(line: Line, point: Point) -> float:
-    """Above 0 to the left of the line, below 0 to its right."""
-    return cross(sub(line.end, line.start), sub(point, line.start))
-
-
-def across(point: Point, line: Line) -> Point:
-    """The mirror image of a point in a line."""
-    foot = lerp(line.start, line.end, line.share_of(point))
-    return add(foot, sub(foot, point))
 
 
 def _done_features(shape: PartShape, ask: CutAsk) -> tuple[FeatureShape, ...]:
@@ -206,7 +147,7 @@ def _folded(cut: Callable[[Ray], _Met], ray: Ray, side: Line, under: bool, name:
 
     side : the line of the fold, what stays to its left
     """
-    low, high = _left_range(ray, side)
+    low, high = left_range(ray, side)
     if high - low < _SAME_MM:
         return _Met(Plies(), ())
     stays = cut(ray.clipped(low, high))
@@ -216,7 +157,7 @@ def _folded(cut: Callable[[Ray], _Met], ray: Ray, side: Line, under: bool, name:
     bends = tuple(
         Bend(one.name, f"{other.name}~{name}", end, way)
         for end, way in ((high, 1), (low, -1))
-        if abs(end) < _FAR_MM
+        if abs(end) < FAR_MM
         for one in kept.plies
         for other in laid.plies
         if _origin(one) == _origin(other) and _ends_at(one, end, way) and _ends_at(other, end, way)
@@ -233,16 +174,6 @@ def _origin(one: Ply) -> str:
 
 def _ends_at(one: Ply, end: float, way: int) -> bool:
     return abs((one.high if way > 0 else one.low).at - end) < 1e-4
-
-
-def _left_range(ray: Ray, side: Line) -> tuple[float, float]:
-    """The stretch of a cut to the left of a line."""
-    along = unit(sub(side.end, side.start))
-    start, slope = cross(along, sub(ray.origin, side.start)), cross(along, ray.way)
-    if abs(slope) < 1e-9:
-        return (ray.low, ray.high) if start >= 0 else (0.0, 0.0)
-    at = -start / slope
-    return (max(ray.low, at), ray.high) if slope > 0 else (ray.low, min(ray.high, at))
 
 
 def _with_strip(found: Plies, strip: FeatureShape, ray: Ray, ask: CutAsk, name: str) -> Plies:

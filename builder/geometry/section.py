@@ -5,17 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from builder.geometry.cross_cut import (
-    CutAsk,
-    Ray,
-    across,
-    beside,
-    done_folds,
-    longest_runs,
-    middle_of,
-    plies_along,
-)
+from builder.geometry.cross_cut import CutAsk, done_folds, longest_runs, middle_of, plies_along
 from builder.geometry.ply import Pierced, Plies, Ply
+from builder.geometry.ray import Ray, across, beside
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import Point, left
 from builder.model import Box, Seam

@@ -19,7 +19,8 @@ class Stroke:
     role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
               without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
               all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
-              `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, mesh, board, zip),
+              `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
+              board, zip),
               `ply wrong` the face that is its wrong side, goods to the left; `needle` from its shank to its point;
               `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)

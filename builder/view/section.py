@@ -7,54 +7,24 @@ section_goods.py, how threads run section_thread.py.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
-from builder.geometry import Bounds, CutAsk, Line, Pierced, Plies, Point, SeamClass, Section, seam_class, section_of
-from builder.model import Quantity, Tolerance, find_feature, show_quantity
-from builder.view.controls import measures_of
+from builder.geometry import Bounds, CutAsk, Line, Pierced, Point, Section, seam_class, section_of
+from builder.model import Quantity, find_feature, show_quantity
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
-from builder.view.figures import exact
-from builder.view.section_callouts import goods_callouts
+from builder.view.section_callouts import goods_callouts, room_left
 from builder.view.section_goods import Goods, Placed, goods_of
 from builder.view.section_thread import CORD, Place, needle_places, threads
+from builder.view.section_words import CLASS_WORDS, SectionWords, section_alt, section_facts, section_words
 from builder.view.words import plain, tolerance_pair
 
-_REACH_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 8.0, 44.0
+_REACH_MM, _BENDS_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 36.0, 8.0, 52.0
 _PRINTED_MM = 58.0
 _MOST_DIMENSIONS = 3
 _NEEDLE_OFF, _NEEDLE_LONG = 2.0, 7.5
 _ALIKE_MM = 0.011
-_CLASS_WORDS = {
-    "superimposed": "superimposed seam",
-    "lapped": "lapped seam",
-    "bound": "bound seam",
-    "flat": "flat seam, edges butted",
-    "decorative": "stitched through goods that go on",
-    "edge finished": "finished edge",
-    "edge item": "strip along an edge",
-    "strip alone": "strip by itself",
-}
-_END_WORDS = {"cut": "cut edge", "woven": "woven edge", "fold": "fold", "on": "goes on"}
-
-
-@dataclass(frozen=True, slots=True)
-class SectionWords:
-    """What a section is told besides its geometry.
-
-    labels     : words for a part or tape; `kinds` how its goods are drawn; `sided` has it a wrong side to look for
-    stitches   : stitch type by (part, feature); `checks` tolerances worked to in this step
-    units      : the plant's first unit
-    """
-
-    labels: dict[str, str]
-    kinds: dict[str, str]
-    sided: frozenset[str]
-    thickness: dict[str, float | None]
-    stitches: dict[tuple[str, str], str]
-    checks: tuple[Tolerance, ...] = ()
-    units: str = "mm"
 
 
 def section_figure(ask: DetailAsk) -> FigureView | None:
@@ -74,9 +44,9 @@ def section_figure(ask: DetailAsk) -> FigureView | None:
     section = section_of(shape, ref.feature, cut)
     if section is None:
         return None
-    words = _words(ask, section)
+    words = section_words(ask, section)
     figure = drawn_section(section, ask.name, words, now, ask.size)
-    return _with_facts(figure, section, ask)
+    return replace(figure, facts=section_facts(section, section.goods.within(*_window(section)), ask))
 
 
 def drawn_section(
@@ -100,17 +70,19 @@ def drawn_section(
     needle = Line((seat.x, seat.top + _NEEDLE_OFF + _NEEDLE_LONG), (seat.x, seat.top + _NEEDLE_OFF))
     strokes = (*strokes, Stroke("needle", "now", (needle,)))
     kind = seam_class(section)
+    notes = tuple(goods_callouts(goods, words.labels, words.sided))
+    left, bottom, right, top = _bounds(strokes)
     title = f"Section of {plain(section.feature)}, thickness enlarged"
     return FigureView(
         name=name,
         title=title,
         strokes=strokes,
-        bounds=_bounds(strokes),
+        bounds=(left - room_left(goods, notes), bottom, right, top),
         facts=(),
-        alt=_alt(section, plies, words, kind),
-        side=f"{_CLASS_WORDS[kind.word]}, thickness enlarged" if kind is not None else "thickness enlarged",
+        alt=section_alt(section, plies, words, kind),
+        side=f"{CLASS_WORDS[kind.word]}, thickness enlarged" if kind is not None else "thickness enlarged",
         dimensions=tuple(_dimensions(section, goods, words)),
-        callouts=(*goods_callouts(goods, words.labels, words.sided), Callout(needle.start, "needle from above", True)),
+        callouts=(*notes, Callout(needle.start, "needle from above", True)),
         width_mm=size[0],
         height_mm=size[1],
         text_mm=size[2],
@@ -121,6 +93,7 @@ def _window(section: Section) -> tuple[float, float]:
     """The stretch shown: the seam, what ends or turns near it, and a little of what goes on."""
     ends = [end.at for one in section.goods.plies for end in (one.low, one.high) if end.kind != "on"]
     near = [0.0, *(at for at in ends if abs(at) <= _REACH_MM)]
+    near += [one.at for one in section.goods.bends if abs(one.at) <= _BENDS_MM]
     near += [one.at for one in section.others if abs(one.at) < _REACH_MM / 2]
     low, high = min(near), max(near)
     goes_left = any(one.low.at < low - 0.5 for one in section.goods.plies)
@@ -243,76 +216,3 @@ def _line(pair: tuple[Mark, Mark], goods: Goods, text: str, strong: bool = False
     for at, ply in sorted(pair, key=lambda one: one[0]):
         points.append((at * goods.scale, ply.bottom if ply is not None else bottom - 1.6 * CORD))
     return DimensionLine(points[0], points[1], (0.0, -1.0), text, strong)
-
-
-def _alt(section: Section, plies: Plies, words: SectionWords, kind: SeamClass | None) -> str:
-    """The section in words: what kind of seam, the plies from the top, the needle."""
-    sentences = [f"Section of {plain(section.feature)}, thickness enlarged."]
-    if kind is not None:
-        letters = f", {kind.letters}" if kind.letters else ""
-        words_ = _CLASS_WORDS[kind.word]
-        sentences.append(f"{words_[0].upper()}{words_[1:]} (ISO 4916 class {kind.number}{letters}).")
-    layers = []
-    for one in reversed(plies.plies):
-        side = f", {'right' if one.right_up else 'wrong'} side up" if one.part in words.sided else ""
-        layers.append(f"{words.labels.get(one.part, plain(one.part))}{side}")
-    sentences.append(f"From the top: {'; '.join(layers)}.")
-    held = len(section.seam.plies)
-    sentences.append(f"The needle comes from above through {held} {'layer' if held == 1 else 'layers'}.")
-    return " ".join(sentences)
-
-
-def _words(ask: DetailAsk, section: Section) -> SectionWords:
-    """Labels, looks and thicknesses of all that lies in the section."""
-    model = ask.studio.model
-    labels: dict[str, str] = {}
-    kinds: dict[str, str] = {}
-    thickness: dict[str, float | None] = {}
-    sided: set[str] = set()
-    seen: dict[str, dict[str, None]] = {}
-    for part in dict.fromkeys(one.part for one in section.goods.plies):
-        found = model.material_under(part)
-        name, material = found if found is not None else ("", None)
-        short = material.title.partition(",")[0] if material is not None else ""
-        labels[part] = (short[:1].lower() + short[1:]) if part in model.materials else _label(plain(part), short)
-        thickness[part] = float(material.thickness.value) if material is not None and material.thickness else None
-        kind = _kind(material.form, material.structure or "") if material is not None else "cloth"
-        same = seen.setdefault(kind, {})
-        same.setdefault(name)
-        number = list(same).index(name) + 1
-        kinds[part] = f"{kind} {min(number, 3)}" if kind == "cloth" and number > 1 else kind
-        if kind in ("cloth", "mesh"):
-            sided.add(part)
-    measures = measures_of(ask.work.operation, ask.studio, {})
-    checks = tuple(measures[name][2] for name in ask.step.check if name in measures)
-    stitches = {key: stitch for key, (stitch, _) in ask.studio.stitches.items()}
-    return SectionWords(labels, kinds, frozenset(sided), thickness, stitches, checks, model.plant.units)
-
-
-def _label(part: str, material: str) -> str:
-    return f"{part}: {material[:1].lower()}{material[1:]}" if material else part
-
-
-def _kind(form: str, structure: str) -> str:
-    """How goods are drawn."""
-    if form in ("webbing", "tape", "zip", "foam"):
-        return form
-    return {"mesh": "mesh", "foam": "foam", "film": "board"}.get(structure, "cloth")
-
-
-def _with_facts(figure: FigureView, section: Section, ask: DetailAsk) -> FigureView:
-    low, high = _window(section)
-    facts: list[tuple[str, str]] = [("section of", f"{section.part}/{section.feature}")]
-    kind = seam_class(section)
-    if kind is not None:
-        facts.append(("class", f"{kind.number} {kind.word}"))
-    for number, one in enumerate(section.goods.within(low, high).plies, start=1):
-        side = "right side up" if one.right_up else "wrong side up"
-        held = "held" if one.name in section.seam.plies else "not held"
-        facts.append((f"ply {number}", f"{one.part}, {side}, {one.low.kind} to {one.high.kind}, {held}"))
-    features = {(one.part, one.feature) for one in section.goods.pierced if low <= one.at <= high}
-    names = {f"{part}/{feature}.inset" for part, feature in features}
-    names |= {f"{part}/{feature}.{side}" for part, feature in features for side in ("width", "height", "length")}
-    known = ask.studio.values
-    facts += [(name, exact(known[name])) for name in sorted(names - ask.studio.varying) if name in known]
-    return replace(figure, facts=tuple(facts))

@@ -8,10 +8,11 @@ from builder.geometry import Point
 from builder.view.figure import Callout
 from builder.view.section_goods import Goods, Placed
 
-_MOST_LONG_LABELS = 3
+_MOST_LONG_LABELS = 2
 _TRIES = 15
 # A leader ends this far inside a face, and this far outside an end, printed mm.
 _IN, _OUT = 0.35, 0.7
+_ROOM = 27.0
 # Nothing points to a face nearer to the seam than this; so many places on one side of it are enough.
 _OFF_SEAM, _ENOUGH = 3.0, 3
 
@@ -37,15 +38,21 @@ def goods_callouts(goods: Goods, labels: Mapping[str, str], sided: Collection[st
             return
 
 
+def room_left(goods: Goods, notes: Sequence[Callout]) -> float:
+    """Room to leave to the left of the goods for words that point to an end there, printed mm."""
+    left = min(one.low for one in goods.placed.values())
+    return _ROOM if any(note.at[0] < left for note in notes) else 0.0
+
+
 def _spot(plies: Sequence[Placed], goods: Goods) -> Point:
     """Where the word for a part points: a face of it that lies open, else an end, else its middle."""
     for one in plies:
-        for up in (True, False):
-            xs = _open(one, up, goods)
-            if xs:
-                # Off the middle of the open stretch, which the side's own word may take.
-                x = xs[len(xs) // 3]
-                return (x, one.top - _IN) if up else (x, one.bottom + _IN)
+        above, below = _open(one, True, goods), _open(one, False, goods)
+        xs = above if len(above) >= len(below) else below
+        if xs:
+            # Off the middle of the open stretch, which the side's own word may take.
+            x = xs[len(xs) // 3]
+            return (x, one.top - _IN) if xs is above else (x, one.bottom + _IN)
     for one in plies:
         for end, x in ((one.ply.low, one.low - _OUT), (one.ply.high, one.high + _OUT)):
             if end.kind in ("on", "cut", "woven") and _clear(x, one, goods):

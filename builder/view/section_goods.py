@@ -12,7 +12,7 @@ from builder.geometry import Arc, Bend, Line, Plies, Ply, Point, Segment
 
 GAP = 0.9
 _THINNEST, _THICKEST, _LEAST = 1.9, 5.2, 1.1
-_MOST_TALL = 24.0
+_MOST_TALL = 21.0
 # Bends round more than this have a straight side.
 _ROUND = 2.6
 _CLEAR = 0.9

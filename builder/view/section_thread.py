@@ -39,7 +39,9 @@ class Place:
 def threads(stitch: str, at: Place, when: str, width: float = 0.0) -> Iterator[Stroke]:
     """The cords of a stitch type, in the order they lie over each other. `width`: of a zigzag, printed mm."""
     for thread, path in _cords(stitch, at, width):
-        yield Stroke("thread", when, path, fill=thread, width=CORD)
+        # What was sewn earlier is grey, whichever thread it is.
+        fill = "looper 2" if when == "earlier" and thread.startswith("needle") else thread
+        yield Stroke("thread", when, path, fill=fill, width=CORD)
 
 
 Cord = tuple[str, tuple[Segment, ...]]
