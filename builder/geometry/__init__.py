@@ -11,9 +11,10 @@ from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, need
 from builder.geometry.placing import Placing
 from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply
 from builder.geometry.ray import Ray
-from builder.geometry.seam_class import DEFINITIONS, SEAM_WORDS, SeamClass, seam_class
+from builder.geometry.seam_class import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.section import LIMIT_MM, Section, section_of
+from builder.geometry.sections_sewn import SewnSection, sections_by, tape_width
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
@@ -27,7 +28,6 @@ __all__ = [
     "seam_goods",
     "DEFINITIONS",
     "LIMIT_MM",
-    "SEAM_WORDS",
     "Arc",
     "Bend",
     "CutAsk",
@@ -38,6 +38,9 @@ __all__ = [
     "Ply",
     "Ray",
     "SeamClass",
+    "SewnSection",
+    "sections_by",
+    "tape_width",
     "Section",
     "plies_along",
     "seam_class",

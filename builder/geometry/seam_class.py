@@ -13,22 +13,9 @@ presentations: SS, LS, BS and that pockets are set by LS (read); FS, EF, OS (mem
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from builder.geometry.section import LIMIT_MM, Section
-
-SeamWord = Literal["superimposed", "lapped", "bound", "flat", "decorative", "edge finished", "edge item", "strip alone"]
-SEAM_WORDS: tuple[SeamWord, ...] = (
-    "superimposed",
-    "lapped",
-    "bound",
-    "flat",
-    "decorative",
-    "edge finished",
-    "edge item",
-    "strip alone",
-)
-"""What the classes of ISO 4916 are called here, class 1 first."""
+from builder.model import SEAM_WORDS, SeamWord
 
 DEFINITIONS: dict[SeamWord, str] = {
     "superimposed": "Two pieces or more, one on the other, all limited on the same side.",
@@ -64,6 +51,11 @@ class SeamClass:
     word: SeamWord
     number: int
     letters: str
+
+    @property
+    def words(self) -> frozenset[SeamWord]:
+        """What it may be called: after the plies, or after its class where that differs."""
+        return frozenset((self.word, SEAM_WORDS[self.number - 1]))
 
 
 def seam_class(section: Section) -> SeamClass | None:

@@ -41,6 +41,7 @@ from builder.model.results import (
 )
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
+from builder.model.seam_words import SEAM_WORDS, SeamWord
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
@@ -96,6 +97,8 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "SEAM_WORDS",
+    "SeamWord",
     "Capacity",
     "StationShare",
     "Tending",

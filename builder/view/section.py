@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from builder.geometry import Bounds, CutAsk, Line, Pierced, Point, Section, seam_class, section_of
+from builder.geometry import Bounds, CutAsk, Line, Pierced, Point, Section, seam_class, section_of, tape_width
 from builder.model import Quantity, find_feature, show_quantity
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
@@ -34,13 +34,12 @@ def section_figure(ask: DetailAsk) -> FigureView | None:
     if ref is None or shape is None or ref.feature not in shape.features:
         return None
     now = ask.work.now(ask.step) | {(ref.part, ref.feature)}
-    model, values = ask.studio.model, ask.studio.values
-
-    def width_of(tape: str) -> float | None:
-        material = model.materials.get(tape)
-        return float(material.width.value) if material is not None and material.width is not None else None
-
-    cut = CutAsk(ask.work.before(ask.step) | now, lambda name: ask.book.shape(name, values), width_of)
+    values = ask.studio.values
+    cut = CutAsk(
+        ask.work.before(ask.step) | now,
+        lambda name: ask.book.shape(name, values),
+        lambda tape: tape_width(ask.studio.model, tape),
+    )
     section = section_of(shape, ref.feature, cut)
     if section is None:
         return None
