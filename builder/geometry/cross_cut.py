@@ -261,9 +261,19 @@ def _ground(one: FeatureShape, shape: PartShape) -> Outline:
 
 def longest_runs(one: FeatureShape) -> list[Segment]:
     """The longest runs of a seam, all that are as long to a hundredth."""
-    runs = [run for path in one.paths for run in path.runs]
+    runs = [run for path in one.paths for run in _whole(path.runs)]
     most = max((run.length for run in runs), default=0.0)
     return [run for run in runs if run.length > 0.99 * most]
+
+
+def _whole(runs: Sequence[Segment]) -> Sequence[Segment]:
+    """Runs of a ring with the one it starts in the middle of in one piece again."""
+    first, last = runs[0], runs[-1]
+    if len(runs) < 3 or not isinstance(first, Line) or not isinstance(last, Line) or last.end != first.start:
+        return runs
+    whole = Line(last.start, first.end)
+    straight = abs(whole.length - first.length - last.length) < _SAME_MM
+    return (*runs[1:-1], whole) if straight else runs
 
 
 def middle_of(outline: Outline) -> Point:

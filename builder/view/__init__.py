@@ -31,6 +31,9 @@ from builder.view.pages import (
 )
 from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
 from builder.view.part_drawings import part_figures
+from builder.view.section import drawn_section
+from builder.view.section_goods import goods_of
+from builder.view.section_words import SectionWords
 from builder.view.sheet import (
     Caution,
     ColourRow,
@@ -48,6 +51,9 @@ from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "SectionWords",
+    "drawn_section",
+    "goods_of",
     "part_figures",
     "AnyFigure",
     "PanelRow",

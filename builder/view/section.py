@@ -25,6 +25,8 @@ _PRINTED_MM = 58.0
 _MOST_DIMENSIONS = 3
 _NEEDLE_OFF, _NEEDLE_LONG = 2.0, 7.5
 _ALIKE_MM = 0.011
+# A distance nobody checks is worth a dimension from here on.
+_WORTH_MM = 0.8
 
 
 def section_figure(ask: DetailAsk) -> FigureView | None:
@@ -196,9 +198,10 @@ def _marks(section: Section, goods: Goods) -> list[Mark]:
 
 
 def _nearest(marks: Sequence[Mark]) -> Iterator[tuple[Mark, Mark]]:
-    """The seam with the nearest mark to the right, to the left, then the two of them together."""
-    right = min((one for one in marks if one[0] > _ALIKE_MM), key=lambda one: one[0], default=None)
-    left = max((one for one in marks if one[0] < -_ALIKE_MM), key=lambda one: one[0], default=None)
+    """The seam with the nearest end or fold to the right, and to the left; further rows only where they are checked."""
+    marks = [marks[0], *(one for one in marks if one[1] is not None)]
+    right = min((one for one in marks if one[0] > _WORTH_MM), key=lambda one: one[0], default=None)
+    left = max((one for one in marks if one[0] < -_WORTH_MM), key=lambda one: one[0], default=None)
     for other in (right, left):
         if other is not None:
             yield marks[0], other

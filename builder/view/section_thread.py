@@ -95,10 +95,10 @@ def _linked(names: tuple[str, str], x: float, middle: float, at: Place) -> Itera
 
 def _looped(name: str, held_by: str, x: float, at: Place) -> Iterator[Cord]:
     """A needle thread right through, its loop below held by the thread that passes through it."""
-    yield name, _dot((x, at.top + _OFF * CORD))
-    centre = (x, at.bottom - 1.15 * CORD)
+    centre = (x, at.bottom - 1.2 * CORD)
     radius = _LOOP * 1.05
     yield name, (Line((x, at.top + _OFF * CORD), (x, centre[1] + radius)), *_ring(centre, radius))
+    yield name, _dot((x, at.top + _OFF * CORD))
     yield held_by, _dot((centre[0], centre[1]), 0.3)
 
 
