@@ -178,8 +178,8 @@ def _dimensions(section: Section, goods: Goods, words: SectionWords) -> Iterator
     for pair in _nearest(marks):
         if len(drawn) < _MOST_DIMENSIONS and _key(pair) not in drawn:
             drawn.add(_key(pair))
-            value = Fraction(round(abs(pair[0][0] - pair[1][0]) * 100), 100)
-            text = show_quantity(Quantity.of(value, "length", words.units), words.units)  # type: ignore[arg-type]
+            apart = Quantity.of(Fraction(round(abs(pair[0][0] - pair[1][0]) * 100), 100), "length", words.units)
+            text = show_quantity(apart, words.units)  # type: ignore[arg-type]
             yield _line(pair, goods, text)
 
 

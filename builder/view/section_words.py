@@ -9,6 +9,7 @@ from builder.model import Tolerance
 from builder.view.controls import measures_of
 from builder.view.details import DetailAsk
 from builder.view.figures import exact
+from builder.view.marking import shown
 from builder.view.words import plain
 
 CLASS_WORDS = {
@@ -33,13 +34,13 @@ class SectionWords:
     units      : the plant's first unit
     """
 
-    labels: dict[str, str]
-    kinds: dict[str, str]
-    sided: frozenset[str]
-    thickness: dict[str, float | None]
-    stitches: dict[tuple[str, str], str]
-    checks: tuple[Tolerance, ...] = ()
-    units: str = "mm"
+    labels: dict[str, str] = shown()
+    kinds: dict[str, str] = shown()
+    sided: frozenset[str] = shown()
+    thickness: dict[str, float | None] = shown()
+    stitches: dict[tuple[str, str], str] = shown()
+    checks: tuple[Tolerance, ...] = shown(default=())
+    units: str = shown(default="mm")
 
 
 def section_alt(section: Section, plies: Plies, words: SectionWords, kind: SeamClass | None) -> str:
@@ -97,17 +98,17 @@ def _kind(form: str, structure: str) -> str:
     return {"mesh": "mesh", "foam": "foam", "film": "board", "nonwoven": "felt"}.get(structure, "cloth")
 
 
-def section_facts(section: Section, shown: Plies, ask: DetailAsk) -> tuple[tuple[str, str], ...]:
+def section_facts(section: Section, seen: Plies, ask: DetailAsk) -> tuple[tuple[str, str], ...]:
     """The controlled facts: what kind of seam, which plies lie how, exact dimensions of what is sewn there."""
     facts: list[tuple[str, str]] = [("section of", f"{section.part}/{section.feature}")]
     kind = seam_class(section)
     if kind is not None:
         facts.append(("class", f"{kind.number} {kind.word}"))
-    for number, one in enumerate(shown.plies, start=1):
+    for number, one in enumerate(seen.plies, start=1):
         side = "right side up" if one.right_up else "wrong side up"
         held = "held" if one.name in section.seam.plies else "not held"
         facts.append((f"ply {number}", f"{one.part}, {side}, {one.low.kind} to {one.high.kind}, {held}"))
-    features = {(one.part, one.feature) for one in shown.pierced}
+    features = {(one.part, one.feature) for one in seen.pierced}
     names = {f"{part}/{feature}.inset" for part, feature in features}
     names |= {f"{part}/{feature}.{side}" for part, feature in features for side in ("width", "height", "length")}
     known = ask.studio.values
