@@ -220,6 +220,12 @@ def _bartack(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.blocked += [_round_points(points_of(chain)).grown(0.3) for chain in chains(runs)]
 
 
+def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A thin line from a thing to where it comes to lie."""
+    work.body += [dash_dot(run, look.EARLIER, look.HAIR) for run in runs]
+    work.trace(runs, 0.5)
+
+
 def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.body += thread_art(runs, one.fill, one.width * work.frame.scale, one.when == "earlier")
     work.trace(runs)
@@ -323,6 +329,7 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "lead": _lead,
     "ply": _ply,
     "ply wrong": _ply_wrong,
     "keep clear": _keep_clear,

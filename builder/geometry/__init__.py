@@ -10,6 +10,7 @@ from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
 from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply
+from builder.geometry.project import oblique, oblique_path
 from builder.geometry.ray import Ray
 from builder.geometry.seam_class import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
@@ -73,6 +74,8 @@ __all__ = [
     "layers_of",
     "measured_speed",
     "needle_points",
+    "oblique",
+    "oblique_path",
     "path_inside",
     "polygon",
     "polyline",

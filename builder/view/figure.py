@@ -22,6 +22,7 @@ class Stroke:
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
               board, zip),
               `ply wrong` the face that is its wrong side, goods to the left; `needle` from its shank to its point;
+              `lead` joins what comes to lie on each other;
               `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
