@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from builder.geometry.features import feature_shape
-from builder.geometry.outline import Outline, Vertex, polygon, rectangle
+from builder.geometry.outline import Outline
+from builder.geometry.outline_shape import Cut, cut_of
 from builder.geometry.placing import Placing
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
@@ -112,15 +113,17 @@ class _Builder:
     name: str
     values: Values
     inside: frozenset[str]
+    seam_line: Outline | None = None
 
     def build(self) -> PartShape | None:
         part = self.book.parts[self.name]
         try:
             components = tuple(self.component(one) for one in part.from_)
-            outline = self.outline(part, components)
+            cut = self.cut(part, components)
         except (GeometryFault, KeyError) as error:
             self.fault(("outline",) if part.outline else ("title",), error)
             return None
+        outline, self.seam_line = cut.edge, cut.seam_line
         placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
         features: dict[str, FeatureShape] = {}
         for name, feature in part.features.items():
@@ -128,7 +131,7 @@ class _Builder:
                 features[name] = feature_shape(name, feature, outline, features, self)
             except (GeometryFault, KeyError) as error:
                 self.fault(("features", name), error)
-        return PartShape(self.name, part, outline, features, placed)
+        return PartShape(self.name, part, outline, features, placed, cut.seam_line, cut.typed_seam, cut.centre_line)
 
     def component_shape(self, name: str) -> PartShape | None:
         """The shape of another part, for strips."""
@@ -151,27 +154,12 @@ class _Builder:
             return float(typed.value)
         raise KeyError(short)
 
-    def outline(self, part: Part, components: tuple[PlacedPart, ...]) -> Outline:
-        shape = part.outline
-        if shape is None:
-            if not components:
-                raise GeometryFault(f"{self.name} has neither an outline nor parts it is made from")
-            return components[0].placing.outline(components[0].shape.outline)
-        if shape.rectangle is not None:
-            one = shape.rectangle
-            corner = self.mm(one.corner, short="corner")
-            return rectangle(self.mm(one.width, short="width"), self.mm(one.height, short="height"), corner)
-        if shape.strip is not None:
-            return rectangle(self.mm(shape.strip.length, short="length"), self.mm(None, short="width"))
-        corners = shape.polygon or ()
-        vertices = [
-            Vertex(
-                (self.mm(c.x, short=f"corner-{n}.x"), self.mm(c.y, short=f"corner-{n}.y")),
-                corner=self.mm(c.corner, short=f"corner-{n}.corner"),
-            )
-            for n, c in enumerate(corners, start=1)
-        ]
-        return polygon(vertices, [corner.edge for corner in corners])
+    def cut(self, part: Part, components: tuple[PlacedPart, ...]) -> Cut:
+        if part.outline is not None:
+            return cut_of(part.outline, self)
+        if not components:
+            raise GeometryFault(f"{self.name} has neither an outline nor parts it is made from")
+        return Cut(components[0].placing.outline(components[0].shape.outline))
 
     def component(self, spec: Component) -> PlacedPart:
         """A component turned and flipped, its lower left corner at the origin."""

@@ -16,7 +16,8 @@ from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
-from builder.model.part import Component, Outline, Part
+from builder.model.outline import ALL, Corner, Outline
+from builder.model.part import Component, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
@@ -174,6 +175,8 @@ __all__ = [
     "Noun",
     "Operation",
     "OperationTime",
+    "ALL",
+    "Corner",
     "Outline",
     "PROTECTIONS",
     "PUBLISHED_PERCENT",

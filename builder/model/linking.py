@@ -122,13 +122,11 @@ def _dimension_path(one: DimensionFault, model: PlantModel) -> tuple[str | int, 
     """The path in the part's file to a dimension's value, from its short name."""
     part = model.parts[one.part]
     owner, _, dimension = one.short.rpartition(".")
-    if not owner:
-        if one.short in part.dimensions:
-            return ("dimensions", one.short)
-        shape = "rectangle" if part.outline and part.outline.rectangle else "strip"
-        return ("outline", shape, one.short)
-    if owner.startswith("corner-"):
-        return ("outline", "polygon", int(owner.removeprefix("corner-")) - 1, dimension)
+    if not owner and one.short in part.dimensions:
+        return ("dimensions", one.short)
+    inside = part.outline.dimension_path(owner, dimension) if part.outline is not None else None
+    if inside is not None:
+        return ("outline", *inside)
     if ".point-" in owner:
         feature, _, number = owner.partition(".point-")
         return ("features", feature, "points", int(number) - 1, dimension)

@@ -15,7 +15,7 @@ def dimension_points(shape: PartShape, short: str) -> Drawn | None:
     """The points of `width`, `handle-box.left`, `hem-seam.inset` … on a shape, None for what has no such line."""
     owner, _, dimension = short.rpartition(".")
     if not owner:
-        return _of_box(dimension, shape.bounds)
+        return _of_box(dimension, shape.seam_line.bounds() if shape.typed_seam and shape.seam_line else shape.bounds)
     feature = shape.features.get(owner)
     if feature is None:
         return None

@@ -16,7 +16,7 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
+    role    : cut edge | centre line | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
               without a line) and `window` (the frame of a detail, on its locator)
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm

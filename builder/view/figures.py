@@ -14,9 +14,11 @@ from builder.model import (
     Quantity,
     Seam,
     Values,
+    full_name,
     show_quantity,
 )
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
+from builder.view.centre_line import centre_line
 from builder.view.dimension_line import dimension_points, feature_bounds
 from builder.view.figure import DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
@@ -121,6 +123,7 @@ class Studio:
                 for end in ("left", "right") if ends_only else ():
                     # A strip cutter makes the ends; the long edges come with the webbing.
                     yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
+                yield from centre_line(layer) if ask.words else ()
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
                 if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
                     continue
@@ -140,7 +143,10 @@ class Studio:
 
     def _dimension_names(self, shape: PartShape, shown: Sequence[SceneFeature]) -> set[str]:
         names = {f"{shape.name}.{short}" for short, _ in shape.part.own_dimensions() if "." not in short}
+        if shape.part.outline is not None:
+            names |= {full_name(shape.name, short) for short, _ in shape.part.outline.dimensions()}
         for one in shown:
+            names.add(f"{one.part}/{one.shape.name}.inset")
             names |= {f"{one.part}/{one.shape.name}.{short}" for short, _ in one.shape.feature.dimensions()}
         return names & set(self.dimensions.definitions)
 
