@@ -51,6 +51,7 @@ class PartShape:
     seam_line   : where the part has an allowance; `outline` is always the cut edge
     typed_seam  : the typed width and height are those of the seam line
     centre_line : of a part whose half is typed
+    drawn       : a hash of the lines of its drawing, '' for a part that isn't drawn
     """
 
     name: str
@@ -61,6 +62,7 @@ class PartShape:
     seam_line: Outline | None = None
     typed_seam: bool = False
     centre_line: Line | None = None
+    drawn: str = ""
 
     @property
     def bounds(self) -> Bounds:

@@ -26,6 +26,7 @@ from builder.model import (
     Values,
     find_dimension,
 )
+from builder.reading import DrawingLines
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +42,14 @@ class ShapeFault:
 class ShapeBook:
     """All shapes of a plant. Parts whose dimensions agree between sizes are built once.
 
-    kept : what other files of this room work out once, by a key that begins with its name
+    drawings : what is drawn of the parts whose outline is a drawing, those left out that can't be used
+    kept     : what other files of this room work out once, by a key that begins with its name
     """
 
     parts: Mapping[str, Part]
     states: Mapping[str, State]
     definitions: Mapping[str, object]
+    drawings: Mapping[str, DrawingLines] = field(default_factory=dict)
     faults: dict[tuple[str, tuple[str | int, ...]], ShapeFault] = field(default_factory=dict)
     kept: dict[tuple[object, ...], Any] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
@@ -131,7 +134,13 @@ class _Builder:
                 features[name] = feature_shape(name, feature, outline, features, self)
             except (GeometryFault, KeyError) as error:
                 self.fault(("features", name), error)
-        return PartShape(self.name, part, outline, features, placed, cut.seam_line, cut.typed_seam, cut.centre_line)
+        return PartShape(
+            self.name, part, outline, features, placed, cut.seam_line, cut.typed_seam, cut.centre_line, cut.drawn
+        )
+
+    def drawn(self) -> DrawingLines:
+        """What is drawn of the part."""
+        return self.book.drawings[self.name]
 
     def component_shape(self, name: str) -> PartShape | None:
         """The shape of another part, for strips."""

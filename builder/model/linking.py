@@ -74,13 +74,14 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         states=MappingProxyType(states),
         homes=MappingProxyType(homes),
         photos=MappingProxyType(dict(source.photos)),
+        drawings=MappingProxyType(dict(source.drawings)),
         entries=MappingProxyType({**loaded.entries, ("plant", "plant"): plant}),
     )
 
 
 def _known_names(loaded: Loaded, model: PlantModel, source: Source) -> dict[str, set[str]]:
     """Names by kind, those of files that could not be read included: nothing that names them complains."""
-    known: dict[str, set[str]] = {kind: set() for kind in ("study", "photo", "gauge")}
+    known: dict[str, set[str]] = {kind: set() for kind in ("study", "photo", "drawing", "gauge")}
     for kind, name in loaded.known:
         known.setdefault(kind, set()).add(name)
     made = {name for operation in model.operations.values() for name in operation.makes}
@@ -88,6 +89,7 @@ def _known_names(loaded: Loaded, model: PlantModel, source: Source) -> dict[str,
     for table in source.tables:  # named by its path or by its name alone
         known["study"] |= {table.file, table.file.rpartition("/")[2].removesuffix(".csv")}
     known["photo"] |= set(source.photos)
+    known["drawing"] |= set(source.drawings)
     known["gauge"] |= set(model.plant.gauges)
     return known
 

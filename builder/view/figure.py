@@ -16,8 +16,8 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | centre line | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
-              without a line) and `window` (the frame of a detail, on its locator)
+    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding | centre line, or
+              `area` (a fill without a line) and `window` (the frame of a detail, on its locator)
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`

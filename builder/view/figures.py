@@ -133,6 +133,8 @@ class Studio:
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
         yield "side", "wrong" if ask.wrong else "right"
+        if shape.drawn:
+            yield "drawn", shape.drawn
         for one in sorted(shown, key=lambda feature: (feature.part, feature.shape.name)):
             yield f"{one.part}/{one.shape.name}", f"{one.shape.kind} {one.when}"
         for part, feature in sorted(ask.rings):

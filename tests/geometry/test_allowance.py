@@ -142,5 +142,5 @@ def test_one_allowance_is_the_parallel_ring() -> None:
 
 def test_an_allowance_that_uses_a_side_up_is_refused() -> None:
     """With the place."""
-    with pytest.raises(GeometryFault, match="leave nothing of the side|collapses|crosses"):
+    with pytest.raises(GeometryFault, match=r"leave nothing of the side|collapses|crosses"):
         moved_out(rectangle(100, 20), lambda name: -12.0 if name in ("bottom", "top") else -3.0)
