@@ -96,6 +96,8 @@ def whole_of_half(half: Sequence[Spot]) -> tuple[list[Spot], Line]:
         mirrored = replace(half[number], at=_mirror(half[number].at, first.at, upright))
         whole = number == 1 and square_first
         around.append(_side(mirrored, first) if whole else _leads(mirrored, before[number - 1], upright))
+    if square_first:
+        around = [*around[-1:], *around[:-1]]  # the ring begins with the side that is typed first
     return around, Line(first.at, last.at)
 
 

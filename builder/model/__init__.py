@@ -56,7 +56,7 @@ from builder.model.shown import (
     show_tolerance,
     show_use,
 )
-from builder.model.sizes import Dimensions, Values, find_dimension, full_name
+from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -230,6 +230,7 @@ __all__ = [
     "force_of_row",
     "force_row_lb",
     "full_name",
+    "seam_allowance",
     "in_colour",
     "limit_range",
     "link",

@@ -150,7 +150,7 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
         if width is not None:
             yield f"{name}.width", Definition(name, "width", width)
     for feature_name, feature in part.features.items():
-        followed = _followed(part, feature)
+        followed = seam_allowance(part, feature)
         if followed is not None:
             yield (
                 f"{name}/{feature_name}.inset",
@@ -164,7 +164,7 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
                 )
 
 
-def _followed(part: Part, feature: Feature) -> str | None:
+def seam_allowance(part: Part, feature: Feature) -> str | None:
     """The allowance a seam without `inset` lies inside the cut edge by, where all its edges have the same one."""
     if not isinstance(feature, Seam) or part.outline is None or feature.seam == ("line",):
         return None

@@ -19,7 +19,7 @@ from builder.reading.dxf_scan import SAVE_AGAIN, DrawingFault, scan
 CURVE_MM = 0.01
 """How far the arcs that stand for a spline or an ellipse may leave it. A cutter's own error is ten times that."""
 
-MOST_PIECES = 3000
+MOST_PIECES = 1000
 """Most lines and arcs a layer with an outline may have; more come from a scan or a picture."""
 
 UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}

@@ -17,6 +17,7 @@ from builder.model import (
     full_name,
     show_quantity,
 )
+from builder.view.allowance_line import allowances_followed
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
 from builder.view.centre_line import centre_line
 from builder.view.dimension_line import dimension_points, feature_bounds
@@ -193,6 +194,7 @@ class Studio:
                 full = f"{one.part}/{one.shape.name}.{dimension}"
                 if full in self.values and self.values[full].value:
                     yield full
+            yield from allowances_followed(one.shape, self.model.parts[one.part], one.part)
 
     def _folded_away(self, one: SceneFeature, before: Made) -> bool:
         """Whether the edge a seam is measured from is under a fold by now."""

@@ -378,7 +378,7 @@ def test_blocks_that_grow_without_bound_are_refused(tmp_path: Path) -> None:
 def test_a_scan_of_thousands_of_lines_is_no_outline(tmp_path: Path) -> None:
     """A polyline of 10,000 points."""
     points = [(math.cos(n), n / 10) for n in range(10_000)]
-    with pytest.raises(DrawingFault, match="over 3,000 lines and arcs"):
+    with pytest.raises(DrawingFault, match="over 1,000 lines and arcs"):
         read(tmp_path, lambda space, _: space.add_lwpolyline(points, dxfattribs=CUT))
 
 
