@@ -81,7 +81,7 @@ class Outline(Noun):
                 edge. Every other edge comes twice: where its name holds left or right (top or bottom on a level
                 line), the mirrored one swaps the word, else it is `…-mirrored`.
     drawing   : a DXF file of the folder drawings; the closed contour on `layer` is the outline. Its lower left
-                corner is the origin. `unit` counts only when the file doesn't say it.
+                corner is the origin. `unit` is for a file that doesn't say its own.
     edges     : name → a place near the edge. Edges of a drawing run from corner to corner, and of the four sides of a
                 drawing with four corners those nobody named are called bottom, right, top and left.
     allowance : how far the cut edge lies outside the seam line. A seam without `inset` follows the seam line.

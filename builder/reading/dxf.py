@@ -54,6 +54,9 @@ def read_drawing(path: Path, layer: str | None = None, unit: str | None = None) 
     """
     found = scan(path)
     unit_mm = found.unit_mm or UNITS.get(unit or "")
+    if unit is not None and unit_mm != UNITS[unit]:
+        message = f"The drawing says its unit is {found.unit_mm:g} mm, not {unit}."
+        raise DrawingFault(message, "Take `unit:` out, or correct the drawing's unit and save it again.", "unit")
     if unit_mm is None:
         raise DrawingFault(
             "The drawing doesn't say its unit.", "Type `unit: mm` or `unit: in` beside `drawing:`.", "unit"
@@ -72,12 +75,12 @@ def read_drawing(path: Path, layer: str | None = None, unit: str | None = None) 
 
 def _parsed(path: Path) -> Any:
     try:
-        import ezdxf
+        from ezdxf.filemanagement import readfile
     except ImportError:
         raise DrawingFault(
             "Reading drawings needs the library ezdxf, which isn't installed.", "Install it: pip install seamboard[dxf]"
         ) from None
-    return ezdxf.readfile(path)
+    return readfile(path)
 
 
 def _by_layer(document: Any) -> dict[str, list[Any]]:

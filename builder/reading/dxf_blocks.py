@@ -42,7 +42,7 @@ def _weight(entity: Any, document: Any, counts: dict[str, int], inside: tuple[st
         return max(1, len(entity.control_points) + len(entity.fit_points))
     if kind != "INSERT":
         return 1
-    times = max(1, entity.dxf.row_count) * max(1, entity.dxf.column_count)
+    times = max(1, int(entity.dxf.row_count)) * max(1, int(entity.dxf.column_count))
     return min(times * _of_block(entity.dxf.name, document, counts, inside), MOST_ENTITIES + 1)
 
 

@@ -158,6 +158,14 @@ def test_a_file_without_unit_goes_by_its_measurement_system(tmp_path: Path) -> N
     assert read_drawing(path, "CUT", "cm").pieces[0].end == (20, 0)
 
 
+def test_a_typed_unit_that_contradicts_the_file_is_refused(tmp_path: Path) -> None:
+    """Neither is passed over in silence; the same one twice does no harm."""
+    path = drawn(tmp_path, lambda space, _: space.add_line((0, 0), (2, 0), dxfattribs=CUT))
+    with pytest.raises(DrawingFault, match="its unit is 1 mm, not in"):
+        read_drawing(path, "CUT", "in")
+    assert read_drawing(path, "CUT", "mm").pieces[0].end == (2, 0)
+
+
 def test_a_unit_of_the_stars_is_refused(tmp_path: Path) -> None:
     """Number 20 of the list is parsecs."""
     path = drawn(tmp_path, lambda space, _: space.add_line((0, 0), (2, 0)), 20)
@@ -387,7 +395,7 @@ def test_without_the_library_one_clear_message(tmp_path: Path, monkeypatch: pyte
     import sys
 
     path = drawn(tmp_path, lambda space, _: space.add_line((0, 0), (2, 0), dxfattribs=CUT))
-    monkeypatch.setitem(sys.modules, "ezdxf", None)
+    monkeypatch.setitem(sys.modules, "ezdxf.filemanagement", None)
     with pytest.raises(DrawingFault, match="needs the library ezdxf") as found:
         read_drawing(path, "CUT")
     assert "pip install" in found.value.remedy
