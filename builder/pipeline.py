@@ -14,6 +14,7 @@ from builder.checking import (
     Subject,
     check_results,
     check_typed,
+    drawing_finding,
     figure_finding,
     photo_finding,
     report,
@@ -24,7 +25,7 @@ from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import ShapeBook
 from builder.model import Linked, PlantModel, Results, Values, link, near, route_of
-from builder.reading import Source, read_folder, read_photo, scaled_jpeg
+from builder.reading import DrawingFault, DrawingLines, Source, read_drawing, read_folder, read_photo, scaled_jpeg
 from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
 from builder.view import AnyFigure, PlantViews, part_figures, plant_views
 from builder.writing import Output, Written
@@ -73,6 +74,21 @@ def _photos(source: Source, model: PlantModel) -> tuple[dict[str, tuple[int, int
     return sizes, findings
 
 
+def _drawings(source: Source, model: PlantModel) -> tuple[dict[str, DrawingLines], list[Finding]]:
+    """The lines of each part whose outline is a drawing, and what is wrong with those that can't be read."""
+    lines: dict[str, DrawingLines] = {}
+    findings: list[Finding] = []
+    for name, part in model.parts.items():
+        typed = part.outline
+        if typed is None or typed.drawing is None or typed.drawing not in model.drawings:
+            continue
+        try:
+            lines[name] = read_drawing(source.folder / typed.drawing, typed.layer, typed.unit)
+        except DrawingFault as fault:
+            findings.append(drawing_finding(model, name, fault))
+    return lines, findings
+
+
 def _left_out(linked: Linked, usable: frozenset[str]) -> int:
     """Operations not checked to the end, those that could not be read included."""
     known = set(linked.model.operations) | {name for kind, name in linked.unusable if kind == "operation"}
@@ -95,8 +111,9 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     if isinstance(linked, list):
         return Checked(source, None, tuple(report([*source.findings, *linked], None)))
     model = linked.model
-    book = ShapeBook(model.parts, model.states, linked.dimensions.definitions)
-    findings = [*source.findings, *linked.findings]
+    drawings, undrawn = _drawings(source, model)
+    book = ShapeBook(model.parts, model.states, linked.dimensions.definitions, drawings)
+    findings = [*source.findings, *linked.findings, *undrawn]
     photos, unreadable = _photos(source, model)
     findings += unreadable
     day = today or today_of()

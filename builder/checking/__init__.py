@@ -6,6 +6,7 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.run import (
     check_results,
     check_typed,
+    drawing_finding,
     figure_finding,
     photo_finding,
     report,
@@ -21,6 +22,7 @@ __all__ = [
     "causes",
     "check_results",
     "check_typed",
+    "drawing_finding",
     "explanations",
     "figure_finding",
     "level_words",

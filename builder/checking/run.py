@@ -12,6 +12,7 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.errors import TextFault
 from builder.finding import Finding, Severity
 from builder.model import PlantModel
+from builder.reading import DrawingFault
 
 _LEVELS = {"error": Severity.error, "warning": Severity.warning, "note": Severity.note}
 
@@ -70,6 +71,21 @@ def photo_finding(model: PlantModel, operation: str, step: int, fault: TextFault
         PICTURES["photo-unreadable"].why,
         fault.remedy or PICTURES["photo-unreadable"].remedy,
         (f"operation:{operation}", f"photo:{model.operations[operation].steps[step].photo}"),
+    )
+
+
+def drawing_finding(model: PlantModel, part: str, fault: DrawingFault) -> Finding:
+    """A drawing that can't be a part's outline. Only who opens the file knows it."""
+    outline = model.parts[part].outline
+    key = fault.key if outline is not None and fault.key in outline.model_fields_set else "drawing"
+    return Finding(
+        model.place("part", part, "outline", key),
+        "drawing-unreadable",
+        Severity.error,
+        fault.message.rstrip("."),
+        PICTURES["drawing-unreadable"].why,
+        fault.remedy,
+        (f"part:{part}", f"drawing:{outline.drawing if outline is not None else ''}"),
     )
 
 

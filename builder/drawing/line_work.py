@@ -13,7 +13,7 @@ from statistics import median
 from builder.drawing import look, symbol
 from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace, box_about, traces_of
-from builder.drawing.dash import dash_dot
+from builder.drawing.dash import centre_dashes, dash_dot
 from builder.drawing.frame import Frame
 from builder.drawing.nearness import distance
 from builder.drawing.notch import Cut, cut_of, notched
@@ -207,6 +207,11 @@ def _fold(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs)
 
 
+def _centre_line(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += [centre_dashes(run, look.INK, look.HAIR) for run in runs]
+    work.trace(runs)
+
+
 def _seam(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     art = seam_art(runs, one.stitch, one.pitch * work.frame.scale, pen_of(one, 0.45), work.edge_side)
     (work.over if one.when == "now" else work.body).extend(art)
@@ -318,6 +323,7 @@ def _needle(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
 
 
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
+    "centre line": _centre_line,
     "fold": _fold,
     "seam": _seam,
     "box": _seam,

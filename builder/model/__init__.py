@@ -16,7 +16,8 @@ from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
-from builder.model.part import Component, Outline, Part
+from builder.model.outline import ALL, Corner, Outline
+from builder.model.part import Component, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
@@ -56,7 +57,7 @@ from builder.model.shown import (
     show_use,
 )
 from builder.model.shows import Shown, ShownKind, read_shown
-from builder.model.sizes import Dimensions, Values, find_dimension, full_name
+from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -177,6 +178,8 @@ __all__ = [
     "Noun",
     "Operation",
     "OperationTime",
+    "ALL",
+    "Corner",
     "Outline",
     "PROTECTIONS",
     "PUBLISHED_PERCENT",
@@ -230,6 +233,7 @@ __all__ = [
     "force_of_row",
     "force_row_lb",
     "full_name",
+    "seam_allowance",
     "in_colour",
     "limit_range",
     "link",

@@ -67,6 +67,7 @@ class PlantModel:
     states: Mapping[str, State]
     homes: Mapping[str, Homes]
     photos: Mapping[str, Any]
+    drawings: Mapping[str, Any]
     entries: Mapping[tuple[str, str], Entry]
     memo: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 

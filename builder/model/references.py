@@ -61,6 +61,8 @@ def _of_element(owner: Owner, element: Element, model: PlantModel) -> Iterator[R
 def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:
     if part.material is not None:
         yield Reference(owner, ("material",), part.material, ("material",))
+    if part.outline is not None and part.outline.drawing is not None:
+        yield Reference(owner, ("outline", "drawing"), part.outline.drawing, ("drawing",))
     if part.formed_from is not None:
         yield Reference(owner, ("formed from",), part.formed_from, ("part",))
     for number, component in enumerate(part.from_):

@@ -16,8 +16,8 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
-              without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
+    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding | centre line, or `area`
+              (a fill without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
               all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
               board, zip),
