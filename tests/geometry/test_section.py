@@ -161,6 +161,13 @@ def test_earlier_seams_are_met_where_they_cross(tmp_path: Path) -> None:
     assert [(one.feature, round(one.at, 6)) for one in found.others] == [("one", 6.0)]
 
 
+def test_a_seam_along_the_cut_is_not_met(tmp_path: Path) -> None:
+    """A divider that ends at the middle of the seam and runs along the cut from there."""
+    features = """{one: {seam: line, points: [{centre: 0 mm, bottom: 20 mm}, {centre: 0 mm, top: 20 mm}]},
+      two: {seam: top, inset: 12 mm}}"""
+    assert cut(tmp_path, features, "two", "one").others == ()
+
+
 @given(
     radii=st.lists(st.floats(20, 100), min_size=3, max_size=9),
     turn=st.floats(0, 360),
