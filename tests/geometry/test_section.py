@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from builder.geometry import CutAsk, PartShape, Ray, Section, ShapeBook, plies_along, polygon, section_of, sewn_by
@@ -189,6 +190,8 @@ def test_a_flat_part_is_met_where_shapely_meets_it(radii: list[float], turn: flo
         for one in getattr(met, "geoms", [met])
         if one.geom_type == "LineString" and one.length > 1e-2
     ]
+    # Cuts that only graze an edge count as going on; how near is grazing isn't asked here.
+    assume(all(b[0] - a[1] > 0.01 for a, b in pairwise(sorted(theirs))))
     long = [place for one in ours if one[1] - one[0] > 1e-2 for place in one]
     assert long == pytest.approx([place for one in sorted(theirs) for place in one], abs=1e-6)
 
