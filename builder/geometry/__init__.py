@@ -1,5 +1,6 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
+from builder.geometry.class_of_seam import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
 from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
@@ -12,7 +13,6 @@ from builder.geometry.placing import Placing
 from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply
 from builder.geometry.project import oblique, oblique_path
 from builder.geometry.ray import Ray
-from builder.geometry.seam_class import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.section import LIMIT_MM, Section, section_of
 from builder.geometry.sections_sewn import SewnSection, sections_by, tape_width

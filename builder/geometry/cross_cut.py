@@ -17,10 +17,12 @@ from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply, throug
 from builder.geometry.ray import FAR_MM, Ray, left_range, wall
 from builder.geometry.segment import Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import Point
+from builder.geometry.vector import Point, cross
 from builder.model import Bartack, Box, Fold, Seam, Strip
 
 _SAME_MM = 1e-6
+# The sine of the angle under which a run goes along a cut.
+_ALONG = 1e-3
 # A tape nobody gave a width covers this share more than the seam's distance from the edge.
 _COVERS = 1.3
 
@@ -227,7 +229,10 @@ def _stitched(one: FeatureShape, ray: Ray) -> Iterator[tuple[float, float]]:
             if len(places) > 1:
                 yield (places[0] + places[-1]) / 2, places[-1] - places[0]
         return
-    for at in ray.crosses([run for path in one.paths for run in path.runs]):
+    # A run along the cut is met nowhere in particular.
+    runs = [run for path in one.paths for run in path.runs]
+    met = [run for run in runs if not isinstance(run, Line) or abs(cross(run.tangent_at(0.5), ray.way)) > _ALONG]
+    for at in ray.crosses(met):
         yield at, 0.0
 
 

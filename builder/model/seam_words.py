@@ -1,4 +1,4 @@
-"""What the eight classes of seams are called in files. What each means is geometry/seam_class.py."""
+"""What the eight classes of seams are called in files. What each means is geometry/class_of_seam.py."""
 
 from __future__ import annotations
 

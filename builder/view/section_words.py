@@ -22,7 +22,7 @@ CLASS_WORDS = {
     "edge item": "strip along an edge",
     "strip alone": "strip by itself",
 }
-"""The class of a seam as a machinist says it, by the word of seam_class."""
+"""The class of a seam as a machinist says it, by the word of its `SeamClass`."""
 
 
 @dataclass(frozen=True, slots=True)
