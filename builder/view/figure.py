@@ -16,13 +16,13 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding | centre line, or `area`
-              (a fill without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
-              all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
+    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding | centre line, or
+              `area` (a fill without a line) and `window` (the frame of a detail, on its locator);
+              `thread`: a piece of a cord, above all strokes before it, `fill` says which (needle, needle 2, bobbin,
+              looper, looper 2, cover);
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
-              board, zip),
-              `ply wrong` the face that is its wrong side, goods to the left; `needle` from its shank to its point;
-              `lead` joins what comes to lie on each other;
+              board, zip), `ply wrong` the face that is its wrong side, goods to the left;
+              `needle` from its shank to its point; `lead` joins what comes to lie on each other;
               `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
