@@ -15,6 +15,7 @@ from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
+from builder.model.nest import Nest, NestPiece, nest_length
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.outline import ALL, Corner, Outline
 from builder.model.part import Component, Part
@@ -98,6 +99,9 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "Nest",
+    "NestPiece",
+    "nest_length",
     "SEAM_WORDS",
     "SeamWord",
     "Capacity",

@@ -1,0 +1,158 @@
+"""The sheet with its pieces: what a cutter sees on the bed, which way the roll lies, and how much of it is used.
+
+A sheet longer than it is wide is drawn with the roll running to the right, as it runs over a table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from builder.geometry import Bounds, Line, NestedPiece, NestLayout, Placing, Point, lay_out_nest, rectangle
+from builder.model import Expression, Nest, NestPiece, Quantity, operation_bases, show_percent, show_quantity
+from builder.view.details import DetailAsk
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.figures import exact
+
+_MOST_DRAWN = 400
+"""A sheet of more pieces is a grey of lines."""
+_ROW_MM = 1.0
+_UPRIGHT = Placing()
+_LYING = Placing(turn_deg=270.0)
+_WORDS = ("start", "end", "roll")
+
+
+def nest_figure(ask: DetailAsk) -> FigureView | None:
+    """The picture of `nest`; None where the operation has none, or it can't be laid out."""
+    nest = ask.work.operation.nest
+    layout = _layout(ask, nest) if nest is not None else None
+    if nest is None or layout is None:
+        return None
+    view = _LYING if layout.length > layout.width else _UPRIGHT
+    sheet = view.outline(rectangle(layout.width, layout.length))
+    first = ask.studio.model.plant.units
+    width, height, text = ask.size
+    words = list(_piece_words(nest, layout, ask))
+    used = f"{sum(layout.counts)} pieces, {show_percent(layout.used, 0)} of the sheet"
+    return FigureView(
+        name=ask.name,
+        title="Pieces on the sheet",
+        strokes=(
+            Stroke("strip", "part", sheet.segments, closed=True, fill="strip"),
+            *_piece_strokes(layout, view, ask),
+            _kept_clear(sheet.bounds()),
+        ),
+        bounds=sheet.bounds(),
+        facts=tuple(_facts(nest, ask)),
+        alt=f"The sheet seen from above: {', '.join(words)}; {used}.",
+        side=used,
+        grain=90.0 + view.turn_deg - 360 * (view.turn_deg > 0),
+        dimensions=tuple(_dimensions(layout, view, first, ask.studio.size if len(nest.sheet) == 0 and _varies(nest, ask) else "")),
+        callouts=tuple(_callouts(nest, layout, view, words)),
+        width_mm=width,
+        height_mm=height,
+        text_mm=text,
+        words=_WORDS,
+    )
+
+
+def _layout(ask: DetailAsk, nest: Nest) -> NestLayout | None:
+    model, values = ask.studio.model, ask.studio.values
+    bases = operation_bases(ask.work.operation, model.states)
+    material = model.materials.get(model.material_of(nest.pieces[0].part) or "")
+    found = lay_out_nest(
+        nest, bases, values, lambda name: ask.book.shape(name, values), material.width if material else None
+    )
+    return found if isinstance(found, NestLayout) and found.pieces else None
+
+
+def _piece_strokes(layout: NestLayout, view: Placing, ask: DetailAsk) -> Iterator[Stroke]:
+    for one in layout.pieces[:_MOST_DRAWN]:
+        when = "now" if one.part in ask.step.cut else "part"
+        fill = "wrong" if one.placing.flipped else "ground"
+        yield Stroke("piece", when, view.outline(one.outline).segments, closed=True, fill=fill)
+        yield Stroke("piece top", when, tuple(_top_mark(one, view, ask)))
+
+
+def _kept_clear(box: Bounds) -> Stroke:
+    """The whole sheet, so that every word stands beside it."""
+    left, bottom, right, top = box
+    middle = (bottom + top) / 2
+    return Stroke("keep clear", "part", (Line((left, middle), (right, middle)),), width=top - bottom)
+
+
+def _top_mark(one: NestedPiece, view: Placing, ask: DetailAsk) -> Iterator[Line]:
+    """A small arrowhead in the middle of a piece that points to the top of its part: which way it lies."""
+    shape = ask.book.shape(one.part, ask.studio.values)
+    if shape is None:
+        return
+    left, bottom, right, top = shape.bounds
+    half = 0.12 * min(right - left, top - bottom)
+    (x, y), place = shape.outline.centroid(), one.placing.then(view)
+    tip, ends = place.point((x, y + half)), [place.point((x + side * half, y - 0.4 * half)) for side in (-1, 1)]
+    yield Line(ends[0], tip)
+    yield Line(tip, ends[1])
+
+
+def _dimensions(layout: NestLayout, view: Placing, first: str, size: str) -> Iterator[DimensionLine]:
+    """Width across the roll and length along it."""
+    corner, across, along = (view.point(p) for p in ((0.0, 0.0), (layout.width, 0.0), (0.0, layout.length)))
+    sized = f"{size} " if size else ""
+    below, aside = view_way(view, (0.0, -1.0)), view_way(view, (-1.0, 0.0))
+    yield DimensionLine(corner, across, below, _length(layout.width, first))
+    yield DimensionLine(corner, along, aside, sized + _length(layout.length, first))
+
+
+def view_way(view: Placing, way: Point) -> Point:
+    """A direction of the sheet as drawn."""
+    return replace(view, x=0.0, y=0.0).point(way)
+
+
+def _length(mm: float, first: str) -> str:
+    return show_quantity(Quantity.of(Fraction(mm).limit_denominator(1000), "length", "mm"), first)
+
+
+def _piece_words(nest: Nest, layout: NestLayout, ask: DetailAsk) -> Iterator[str]:
+    """For each entry: count and title, and how it lies where that isn't as the part is drawn."""
+    model = ask.studio.model
+    for piece, count in zip(nest.pieces, layout.counts, strict=True):
+        base = model.base_of(piece.part)
+        words = f"{count} × {base.title if base is not None else piece.part}"
+        if piece.side == "wrong":
+            words += ", wrong side up"
+        order = nest.cut_order.index(piece.part) + 1 if piece.part in nest.cut_order else 0
+        yield f"{order}. {words}" if order else words
+
+
+def _callouts(nest: Nest, layout: NestLayout, view: Placing, words: Sequence[str]) -> Iterator[Callout]:
+    """Each kind named once, at a piece in the middle of its lowest row as drawn: names stand below the sheet."""
+    for number, text in enumerate(words):
+        spots = [view.point(one.outline.centroid()) for one in layout.pieces if one.group == number]
+        lowest = sorted(spot for spot in spots if spot[1] < min(y for _, y in spots) + _ROW_MM)
+        if lowest:
+            yield Callout(lowest[len(lowest) // 2], text)
+
+
+def _varies(nest: Nest, ask: DetailAsk) -> bool:
+    """Whether the sheet is another one in another size."""
+    book = ask.book
+    return any(ask.studio.varying.intersection(book.dimension_names(piece.part)) for piece in nest.pieces)
+
+
+def _facts(nest: Nest, ask: DetailAsk) -> Iterator[tuple[str, str]]:
+    """What is typed: sizes may change where pieces lie, never the method."""
+    for path, typed in nest.lengths():
+        yield f"nest {' '.join(map(str, path))}", typed.text if isinstance(typed, Expression) else exact(typed)
+    for number, one in enumerate(nest.pieces, start=1):
+        yield f"nest {number}", _fact(one)
+    if nest.cut_order:
+        yield "nest cut order", " ".join(nest.cut_order)
+
+
+def _fact(one: NestPiece) -> str:
+    counts = " ".join(
+        f"{key} {value}" for key in ("columns", "rows", "count") if (value := getattr(one, key)) is not None
+    )
+    turn = f" turned {exact(one.turn)}" if one.turn is not None else ""
+    return f"{one.part} {one.side} side up {counts}{turn}".strip()
