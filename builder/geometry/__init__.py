@@ -8,6 +8,7 @@ from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
 from builder.geometry.nest import NestedPiece, NestFault, NestLayout, lay_out_nest
 from builder.geometry.offset import inset_outline
+from builder.geometry.operation_nest import operation_nest
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
@@ -29,6 +30,7 @@ __all__ = [
     "NestLayout",
     "NestedPiece",
     "lay_out_nest",
+    "operation_nest",
     "Goods",
     "inset_outline",
     "seam_goods",

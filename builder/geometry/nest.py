@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from builder.errors import TextFault
 from builder.geometry.measure import boxes_meet, segments_cross
@@ -155,7 +155,11 @@ class _Layer:
             found, count = self.rows(number, one, shape.outline, width - margin, (margin, gap))
             pieces += found[: MOST_PIECES - len(pieces)]
             counts.append(count)
-        length = self.mm(nest.sheet[-1], 0.0, "sheet", len(nest.sheet) - 1) if nest.sheet else math.ceil(self.top + margin - TOUCH_MM)
+        length = (
+            self.mm(nest.sheet[-1], 0.0, "sheet", len(nest.sheet) - 1)
+            if nest.sheet
+            else math.ceil(self.top + margin - TOUCH_MM)
+        )
         if not length > 0:
             raise _Impossible(("sheet",), "a sheet must be longer than 0")
         return NestLayout(width, length, margin, tuple(pieces), tuple(counts))
@@ -219,7 +223,7 @@ def _cells(box: Bounds, cell: float) -> Iterator[tuple[int, int]]:
 
 def _common(a: Outline, b: Outline) -> Point | None:
     """A point inside both, deeper than a touch; None where they only touch or lie apart."""
-    return next((*_points_in(a, b), *_points_in(b, a)), None)
+    return next(chain(_points_in(a, b), _points_in(b, a)), None)
 
 
 def _points_in(one: Outline, other: Outline) -> Iterator[Point]:

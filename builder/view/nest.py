@@ -6,11 +6,10 @@ A sheet longer than it is wide is drawn with the roll running to the right, as i
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 
-from builder.geometry import Bounds, Line, NestedPiece, NestLayout, Placing, Point, lay_out_nest, rectangle
-from builder.model import Expression, Nest, NestPiece, Quantity, operation_bases, show_percent, show_quantity
+from builder.geometry import Bounds, Line, NestedPiece, NestLayout, Placing, Point, operation_nest, rectangle
+from builder.model import Expression, Nest, NestPiece, Quantity, show_percent, show_quantity
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.figures import exact
@@ -18,22 +17,28 @@ from builder.view.figures import exact
 _MOST_DRAWN = 400
 """A sheet of more pieces is a grey of lines."""
 _ROW_MM = 1.0
+_ANCHOR = 0.2
+_PRINTED_MM = (84.0, 62.0)
+"""About what dimensions leave of the paper for the sheet and the words below it."""
+_PITCH = 2.0
+"""From row to row of words, in capital heights."""
+_HEIGHT_MM = 74.0
 _UPRIGHT = Placing()
 _LYING = Placing(turn_deg=270.0)
-_WORDS = ("start", "end", "roll")
 
 
 def nest_figure(ask: DetailAsk) -> FigureView | None:
     """The picture of `nest`; None where the operation has none, or it can't be laid out."""
     nest = ask.work.operation.nest
-    layout = _layout(ask, nest) if nest is not None else None
+    layout = _layout(ask)
     if nest is None or layout is None:
         return None
     view = _LYING if layout.length > layout.width else _UPRIGHT
     sheet = view.outline(rectangle(layout.width, layout.length))
     first = ask.studio.model.plant.units
-    width, height, text = ask.size
+    width, _, text = ask.size
     words = list(_piece_words(nest, layout, ask))
+    size = ask.studio.size if not nest.sheet and _varies(nest, ask) else ""
     used = f"{sum(layout.counts)} pieces, {show_percent(layout.used, 0)} of the sheet"
     return FigureView(
         name=ask.name,
@@ -43,27 +48,20 @@ def nest_figure(ask: DetailAsk) -> FigureView | None:
             *_piece_strokes(layout, view, ask),
             _kept_clear(sheet.bounds()),
         ),
-        bounds=sheet.bounds(),
+        bounds=_with_room(sheet.bounds(), len(words) + 1, text),
         facts=tuple(_facts(nest, ask)),
         alt=f"The sheet seen from above: {', '.join(words)}; {used}.",
         side=used,
-        grain=90.0 + view.turn_deg - 360 * (view.turn_deg > 0),
-        dimensions=tuple(_dimensions(layout, view, first, ask.studio.size if len(nest.sheet) == 0 and _varies(nest, ask) else "")),
+        dimensions=tuple(_dimensions(layout, view, first, size)),
         callouts=tuple(_callouts(nest, layout, view, words)),
         width_mm=width,
-        height_mm=height,
+        height_mm=_HEIGHT_MM,
         text_mm=text,
-        words=_WORDS,
     )
 
 
-def _layout(ask: DetailAsk, nest: Nest) -> NestLayout | None:
-    model, values = ask.studio.model, ask.studio.values
-    bases = operation_bases(ask.work.operation, model.states)
-    material = model.materials.get(model.material_of(nest.pieces[0].part) or "")
-    found = lay_out_nest(
-        nest, bases, values, lambda name: ask.book.shape(name, values), material.width if material else None
-    )
+def _layout(ask: DetailAsk) -> NestLayout | None:
+    found = operation_nest(ask.studio.model, ask.book, ask.work.name, ask.studio.values)
     return found if isinstance(found, NestLayout) and found.pieces else None
 
 
@@ -75,11 +73,20 @@ def _piece_strokes(layout: NestLayout, view: Placing, ask: DetailAsk) -> Iterato
         yield Stroke("piece top", when, tuple(_top_mark(one, view, ask)))
 
 
+def _with_room(box: Bounds, rows: int, text_mm: float) -> Bounds:
+    """The box with room below for so many rows of words."""
+    left, bottom, right, top = box
+    scale = min(_PRINTED_MM[0] / (right - left), (_PRINTED_MM[1] - rows * _PITCH * text_mm) / (top - bottom))
+    return left, bottom - rows * _PITCH * text_mm / scale, right, top
+
+
 def _kept_clear(box: Bounds) -> Stroke:
     """The whole sheet, so that every word stands beside it."""
     left, bottom, right, top = box
-    middle = (bottom + top) / 2
-    return Stroke("keep clear", "part", (Line((left, middle), (right, middle)),), width=top - bottom)
+    # What is kept clear reaches as far beyond the ends of its line as to either side.
+    half = 0.499 * min(right - left, top - bottom)
+    line = Line((left + half, bottom + half), (right - half, top - half))
+    return Stroke("keep clear", "part", (line,), width=2 * half)
 
 
 def _top_mark(one: NestedPiece, view: Placing, ask: DetailAsk) -> Iterator[Line]:
@@ -97,16 +104,13 @@ def _top_mark(one: NestedPiece, view: Placing, ask: DetailAsk) -> Iterator[Line]
 
 def _dimensions(layout: NestLayout, view: Placing, first: str, size: str) -> Iterator[DimensionLine]:
     """Width across the roll and length along it."""
-    corner, across, along = (view.point(p) for p in ((0.0, 0.0), (layout.width, 0.0), (0.0, layout.length)))
-    sized = f"{size} " if size else ""
-    below, aside = view_way(view, (0.0, -1.0)), view_way(view, (-1.0, 0.0))
-    yield DimensionLine(corner, across, below, _length(layout.width, first))
-    yield DimensionLine(corner, along, aside, sized + _length(layout.length, first))
-
-
-def view_way(view: Placing, way: Point) -> Point:
-    """A direction of the sheet as drawn."""
-    return replace(view, x=0.0, y=0.0).point(way)
+    left, _, right, top = view.outline(rectangle(layout.width, layout.length)).bounds()
+    bottom = top - (layout.width if view is _LYING else layout.length)
+    along = f"{f'{size} ' if size else ''}{_length(layout.length, first)} along the roll"
+    across = _length(layout.width, first)
+    upper, aside = (along, across) if view is _LYING else (across, along)
+    yield DimensionLine((left, top), (right, top), (0.0, 1.0), upper)
+    yield DimensionLine((left, bottom), (left, top), (-1.0, 0.0), aside)
 
 
 def _length(mm: float, first: str) -> str:
@@ -128,10 +132,16 @@ def _piece_words(nest: Nest, layout: NestLayout, ask: DetailAsk) -> Iterator[str
 def _callouts(nest: Nest, layout: NestLayout, view: Placing, words: Sequence[str]) -> Iterator[Callout]:
     """Each kind named once, at a piece in the middle of its lowest row as drawn: names stand below the sheet."""
     for number, text in enumerate(words):
-        spots = [view.point(one.outline.centroid()) for one in layout.pieces if one.group == number]
+        spots = [_anchor(view.outline(one.outline).bounds()) for one in layout.pieces if one.group == number]
         lowest = sorted(spot for spot in spots if spot[1] < min(y for _, y in spots) + _ROW_MM)
         if lowest:
             yield Callout(lowest[len(lowest) // 2], text)
+
+
+def _anchor(box: Bounds) -> Point:
+    """Where a leader ends in a piece: clear of the mark in its middle."""
+    left, bottom, right, top = box
+    return (left + right) / 2, bottom + _ANCHOR * (top - bottom)
 
 
 def _varies(nest: Nest, ask: DetailAsk) -> bool:
