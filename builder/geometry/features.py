@@ -6,12 +6,13 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Protocol
 
+from builder.geometry.halves import lies_left
 from builder.geometry.offset import inset_path
 from builder.geometry.outline import Outline, rectangle
 from builder.geometry.path import Path, box, box_and_cross, polyline
 from builder.geometry.placing import Placing
 from builder.geometry.seam_line import along_seam_line, started_midway
-from builder.geometry.segment import Bounds
+from builder.geometry.segment import Bounds, Line
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import GeometryFault, Point, add, left, scale, sub
 from builder.model import (
@@ -205,7 +206,15 @@ def _bartack(name: str, feature: Bartack, ground: Outline, lengths: Lengths) -> 
 
 def _fold(name: str, feature: Fold, ground: Outline, lengths: Lengths) -> FeatureShape:
     if feature.fold == "line":
-        path = polyline(_points(name, feature.points, ground, lengths))
+        path = _stays_left(polyline(_points(name, feature.points, ground, lengths)), feature, ground)
     else:
         path = inset_path(ground, feature.fold, feature.fold, lengths.mm(feature.inset, 0.0, f"{name}.inset"))
     return FeatureShape(name, "fold", feature, (path,))
+
+
+def _stays_left(path: Path, feature: Fold, ground: Outline) -> Path:
+    """The line of a fold so that the edge that moves lies to its right."""
+    edge = ground.edge(feature.moves) if feature.moves is not None else ()
+    if not edge or not isinstance(path.runs[0], Line):
+        return path
+    return path.reversed() if lies_left(path.runs[0], edge[len(edge) // 2].point_at(0.5)) else path
