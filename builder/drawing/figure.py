@@ -24,6 +24,7 @@ from builder.view import FigureView
 
 _PASSES = 3
 _HATCH_SPACING = 2.6
+_ZONE_SPACING = 1.5
 # How many points of clutter a drawing twice as large is worth.
 _SCALE_WORTH = 60.0
 # Narrower figures are drawn as if this wide and made smaller whole, lines and symbols with the part.
@@ -136,6 +137,8 @@ def _hatched(layout: Layout) -> Sequence[str]:
     free = [text.box.grown(0.5) for art, _ in layout.labels for text in art.texts]
     for index, area in layout.work.hatched:
         body[index] = stroke(lines_d(hatch(area, _HATCH_SPACING, free)), look.WRONG_HATCH, 0.2)
+    for index, area in layout.work.zones:
+        body[index] = stroke(lines_d(hatch(area, _ZONE_SPACING, free, -45.0)), look.EARLIER, look.HAIR)
     return body
 
 

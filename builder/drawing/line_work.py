@@ -46,6 +46,7 @@ class LineWork:
 
     body    : markup, lowest layer first; `over` lies on top of it
     hatched : (index in body, area): where the hatch of a wrong side goes once the labels are placed
+    zones   : the same for what fingers stay out of
     edges   : the cut edges; `areas` the areas they close, largest first
     traces, blocked : lines and places labels keep clear of
     """
@@ -54,6 +55,7 @@ class LineWork:
     body: list[str] = field(default_factory=list)
     over: list[str] = field(default_factory=list)
     hatched: list[tuple[int, list[XY]]] = field(default_factory=list)
+    zones: list[tuple[int, list[XY]]] = field(default_factory=list)
     edges: list[Run] = field(default_factory=list)
     areas: list[list[XY]] = field(default_factory=list)
     traces: list[Trace] = field(default_factory=list)
@@ -238,6 +240,13 @@ def _hidden(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs, 0.6)
 
 
+def _zone(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Where fingers stay out: a broken edge, its hatch falling the other way than that of a wrong side."""
+    work.zones.append((len(work.body), points_of(runs)))
+    work.body.append("")
+    work.body += [dashed(run, (2.4, 1.2), look.INK, look.THIN) for run in smooth_stretches(runs)]
+
+
 def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     """A piece on its sheet: thinner than an edge by itself, as hundreds lie there."""
     _fill(work, one, runs)
@@ -355,6 +364,7 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "thread": _thread,
     "lead": _lead,
     "hidden": _hidden,
+    "zone": _zone,
     "piece": _piece,
     "piece top": _piece_top,
     "ply": _ply,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.geometry import FeatureShape, PartShape, Point
+from builder.geometry import FeatureShape, PartShape, Point, fold_across
 from builder.model import Part, Tolerance
 from builder.view.dimension_line import feature_bounds
 from builder.view.figure import Callout
@@ -23,6 +23,7 @@ class Ask:
     overall: with the part's own width and height
     turned : base parts that lie right side out, their seams inside
     over   : 'over' where the step before showed the other side
+    hands  : radius of the zone fingers stay out of at the start of the work, mm, and its words
     rings  : (part, feature) to look at; order : what is worked now, in working order
     """
 
@@ -38,6 +39,7 @@ class Ask:
     rings: Made = frozenset()
     turned: frozenset[str] = frozenset()
     over: str = ""
+    hands: tuple[float, str] = (0.0, "")
     words: bool = True
     overall: bool = False
     size: tuple[float, float, float] = (98.0, 62.0, 2.8)
@@ -112,7 +114,8 @@ def chopped(shape: PartShape) -> bool:
 
 
 def side(shape: PartShape, ask: Ask) -> str:
-    """The side shown. A sub-assembly's layers show different sides, and webbing has none worth a word."""
-    if not ask.words or shape.components or chopped(shape):
+    """The side shown. Layers of an assembly or a folded part show different ones, and webbing has none worth a word."""
+    folded = any((shape.name, name) in ask.before and fold_across(one) for name, one in shape.features.items())
+    if not ask.words or shape.components or folded or chopped(shape):
         return ""
     return "wrong side" if ask.wrong else "right side"

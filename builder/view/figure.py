@@ -24,6 +24,7 @@ class Stroke:
               board, zip), `ply wrong` the face that is its wrong side, goods to the left;
               `needle` from its shank to its point; `lead` joins what comes to lie on each other;
               `hidden` is under the goods; `piece` lies on a sheet, `piece top` marks its upper end;
+              `zone` fingers stay out of;
               `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm

@@ -23,6 +23,7 @@ from builder.view.centre_line import centre_line
 from builder.view.dimension_line import dimension_points, feature_bounds
 from builder.view.figure import DimensionLine, FigureView, Stroke
 from builder.view.folded import where_line
+from builder.view.hand_zone import zone
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
 from builder.view.strokes import THROUGH, feature_strokes, worked_route
 from builder.view.window import cut_to, detail_window, window_frame
@@ -80,21 +81,25 @@ class Studio:
         locator = self._locator(strokes, whole, window, ask) if window is not None else None
         if window is not None:
             strokes = tuple(cut_to(strokes, window))
+        start = route[0].start if route else None
+        zones, warnings = zone(now, start, *ask.hands, window or whole)
         return FigureView(
             name=ask.name,
             title=ask.title,
-            strokes=strokes,
+            strokes=(*strokes, *zones),
             bounds=window or whole,
             facts=tuple(self._facts(shape, shown, ask)),
             alt=alt(shape.part, shown, ask),
             side=side(shape, ask),
             route=route,
-            start=route[0].start if route else None,
+            start=start,
             end=route[-1].end if route else None,
             ring=tuple(point for point in ringed(layers, ask.rings) if _in(point, window)),
             grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
             dimensions=_seen(lines, window),
-            callouts=tuple(one for one in callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
+            callouts=(*(one for one in callouts(now, layers, ask) if _in(one.at, window)), *warnings)
+            if ask.words
+            else (),
             width_mm=width,
             height_mm=height,
             text_mm=text,
@@ -142,6 +147,7 @@ class Studio:
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
         yield "side", "wrong" if ask.wrong else "right"
+        yield from (("hands out", ask.hands[1]),) if ask.hands[1] else ()
         yield from (("turned", part) for part in sorted(ask.turned))
         if shape.drawn:
             yield "drawn", shape.drawn

@@ -12,6 +12,7 @@ from builder.geometry import (
     FeatureShape,
     Line,
     PartShape,
+    Path,
     Placing,
     Point,
     fold_across,
@@ -19,17 +20,22 @@ from builder.geometry import (
     lies_left,
     mirrored_over,
 )
+from builder.view.turned import closing_seams
 
 _SEWN = frozenset({"seam", "box", "bartack"})
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A piece of a folded part: its shape in the flat part's coordinates, how it lies, whether it is turned over."""
+    """A piece of a folded part: its shape in the flat part's coordinates, how it lies, whether it is turned over.
+
+    closing : seams that close the part, as far as they lie on this piece
+    """
 
     shape: PartShape
     placing: Placing
     turned: bool
+    closing: tuple[Path, ...] = ()
 
 
 def made_folds(shape: PartShape, before: frozenset[tuple[str, str]]) -> list[tuple[FeatureShape, Line]]:
@@ -38,20 +44,28 @@ def made_folds(shape: PartShape, before: frozenset[tuple[str, str]]) -> list[tup
     return [(one, line) for one, line in found if line is not None]
 
 
-def pieces(shape: PartShape, before: frozenset[tuple[str, str]]) -> Sequence[Piece]:
-    """The part as it lies folded, from the lowest piece to the highest seen from its right side."""
-    folds = made_folds(shape, before)
+def pieces(shape: PartShape, before: frozenset[tuple[str, str]], inside_out: bool) -> Sequence[Piece]:
+    """The part as it lies folded, from the lowest piece to the highest seen from its right side.
+
+    inside_out : turned after it was folded and closed, so that what moved over now lies on the other side
+    """
+    folds, sewn = made_folds(shape, before), [one.name for one in closing_seams(shape, before)]
     if not folds:
-        return [Piece(shape, Placing(), False)]
+        return [Piece(shape, Placing(), False, _paths(shape, sewn))]
     body, below, above = shape, [], []
     for fold, line in folds:
         stays, moves = left_half(body, line, fold.name), left_half(body, Line(line.end, line.start), fold.name)
         if stays is None or moves is None:
             continue
         body = stays
-        (below if fold.feature.side == "wrong" else above).append(Piece(moves, mirrored_over(line), True))
-    found = [*reversed(below), Piece(body, Placing(), False), *above]
+        behind = (fold.feature.side == "wrong") != inside_out
+        (below if behind else above).append(Piece(moves, mirrored_over(line), True, _paths(moves, sewn)))
+    found = [*reversed(below), Piece(body, Placing(), False, _paths(body, sewn)), *above]
     return [_without_repeats(one, found[number + 1 :]) for number, one in enumerate(found)]
+
+
+def _paths(shape: PartShape, names: Sequence[str]) -> tuple[Path, ...]:
+    return tuple(path for name in names if name in shape.features for path in shape.features[name].paths)
 
 
 def _without_repeats(piece: Piece, over: Sequence[Piece]) -> Piece:

@@ -106,7 +106,7 @@ def _dimensions(layout: NestLayout, view: Placing, first: str, size: str) -> Ite
     """Width across the roll and length along it."""
     left, _, right, top = view.outline(rectangle(layout.width, layout.length)).bounds()
     bottom = top - (layout.width if view is _LYING else layout.length)
-    along = f"{f'{size} ' if size else ''}{_length(layout.length, first)} along the roll"
+    along = f"{f'{size}: ' if size else ''}roll {_length(layout.length, first)}"
     across = _length(layout.width, first)
     upper, aside = (along, across) if view is _LYING else (across, along)
     yield DimensionLine((left, top), (right, top), (0.0, 1.0), upper)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from builder.geometry import FeatureShape, Line, Outline, PartShape, Path, Placing, Point, Segment, beyond_fold, trimmed
+from builder.geometry import FeatureShape, Outline, PartShape, Path, Placing, Point, Segment, trimmed
 from builder.model import (
     RIGHT_SIDE_OUT,
     Fold,
@@ -20,6 +20,7 @@ from builder.model import (
     operation_bases,
     turned_behind,
 )
+from builder.view.edge_folds import edge_folds, folded_along
 from builder.view.folded import pieces
 from builder.view.turned import at_seams, closing_seams
 
@@ -182,17 +183,17 @@ def _layers(
     shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]
 ) -> Iterator[SceneLayer]:
     """The layers of a part. closing : seams that now lie at its edge, in its coordinates"""
-    if shape.name in told.turned:
-        closing = (*closing, *(one.paths[0] for one in closing_seams(shape, told.before)))
     if not shape.components:
         yield from _pieces(shape, placing, told, wrong, closing)
         return
+    if shape.name in told.turned:
+        closing = (*closing, *(one.paths[0] for one in closing_seams(shape, told.before)))
     below_first = not wrong
     if shape.name in told.turned:
         # Inside out every layer shows its other side, and the whole is its mirror image; what lay above still does.
         left, _, right, _ = shape.bounds
         placing, wrong = Placing(left + right, 0.0, 0.0, True).then(placing), not wrong
-    own = tuple(_features(shape, placing, told, wrong, shape.outline, ()))
+    own = tuple(_features(shape, placing, told, wrong, shape.outline, (), closing))
     # What is sewn through an assembly shows on both its faces, so it is drawn after all its layers.
     for component in sorted(shape.components, key=lambda one: one.layer, reverse=not below_first):
         turned = wrong != (component.side == "wrong")
@@ -206,11 +207,12 @@ def _pieces(
     shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]
 ) -> Iterator[SceneLayer]:
     """A single part: one layer, or a layer for each piece it is folded into."""
-    found = pieces(shape, told.before)
+    inside_out = shape.name in told.turned
+    found = pieces(shape, told.before, inside_out)
     covered: list[Segment] = []
     for number, piece in enumerate(reversed(found) if wrong else found, start=1):
         at, up = piece.placing.then(placing), wrong != piece.turned
-        layer = _flat(piece.shape, at, told, up, closing)
+        layer = _flat(piece.shape, at, told, up, (*closing, *(piece.closing if inside_out else ())))
         if number == len(found) and covered:
             layer = replace(layer, hidden=(*layer.hidden, *covered))
         covered += layer.outline.segments
@@ -218,11 +220,11 @@ def _pieces(
 
 
 def _flat(shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]) -> SceneLayer:
-    folds = [one for one in _folds(shape) if (shape.name, one.name) in told.before]
+    folds = [one for one in edge_folds(shape) if (shape.name, one.name) in told.before]
     outline, inside = at_seams(shape.outline, closing)
-    outline = _folded(outline, folds)
+    outline = folded_along(outline, folds)
     edged = replace(shape, features=_trimmed(shape, closing)) if closing else shape
-    own = tuple(_features(edged, placing, told, wrong, outline, folds))
+    own = tuple(_features(edged, placing, told, wrong, outline, folds, closing))
     hidden = tuple(placing.segment(one) for one in inside)
     return SceneLayer(shape, placing.outline(outline), placing, wrong, told.when, own, hidden)
 
@@ -237,43 +239,16 @@ def _trimmed(shape: PartShape, closing: tuple[Path, ...]) -> dict[str, FeatureSh
     return {name: one for name, one in found if one is not None}
 
 
-def _folds(shape: PartShape) -> Iterator[FeatureShape]:
-    """Folds along an edge, which change the outline once they are made."""
-    for one in shape.features.values():
-        if isinstance(one.feature, Fold) and one.feature.fold != "line":
-            yield one
-
-
-def _folded(outline: Outline, folds: Sequence[FeatureShape]) -> Outline:
-    """The outline without what is folded under."""
-    for fold in folds:
-        points = _without_spikes(beyond_fold(outline.segments, fold.paths[0].runs[0], outline.centroid()))
-        sides = zip(points, (*points[1:], points[0]), strict=True)
-        outline = Outline(tuple(Line(a, b) for a, b in sides if a != b))
-    return outline
-
-
-def _without_spikes(points: tuple[Point, ...]) -> tuple[Point, ...]:
-    """A ring without corners it only goes to and comes back from: what a fold cut off beside a step of the edge."""
-    found = list(points)
-    number = 0
-    while len(found) > 3 and number < len(found):
-        (ax, ay), (bx, by), (cx, cy) = found[number - 1], found[number], found[(number + 1) % len(found)]
-        there, back = (bx - ax, by - ay), (cx - bx, cy - by)
-        flat = abs(there[0] * back[1] - there[1] * back[0]) < _ON_THE_FOLD_MM**2
-        if flat and there[0] * back[0] + there[1] * back[1] <= 0:
-            found.pop(number)
-            number = max(0, number - 1)
-        else:
-            number += 1
-    return tuple(found)
-
-
 def _features(
-    shape: PartShape, placing: Placing, told: _Told, wrong: bool, outline: Outline, folds: Sequence[FeatureShape]
+    shape: PartShape,
+    placing: Placing,
+    told: _Told,
+    wrong: bool,
+    outline: Outline,
+    folds: Sequence[FeatureShape],
+    closing: Sequence[Path],
 ) -> Iterator[SceneFeature]:
-    """What is made on a part. outline : its edge as it lies now; `folds` along it"""
-    inside = {one.name for one in closing_seams(shape, told.before)} if shape.name in told.turned else set()
+    """What is made on a part. outline : its edge as it lies now; `folds` along it, `closing` seams that are its edge"""
     changed = bool(folds) or outline is not shape.outline
     for name, feature in shape.features.items():
         key = (shape.name, name)
@@ -287,7 +262,13 @@ def _features(
         if not hidden:
             # A notch is part of the cut edge once it is cut.
             shown = "part" if isinstance(feature.feature, Notch) and when == "earlier" else when
-            yield SceneFeature(shape.name, feature, "hidden" if name in inside else shown, placing, wrong)
+            yield SceneFeature(
+                shape.name,
+                feature,
+                "hidden" if feature.paths and feature.paths[0] in closing else shown,
+                placing,
+                wrong,
+            )
 
 
 def _innermost(feature: FeatureShape) -> tuple[Point, ...]:

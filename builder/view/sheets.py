@@ -35,6 +35,7 @@ from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
 from builder.view.grouping import SheetGroup, Usage
+from builder.view.hand_zone import hands_off
 from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
 from builder.view.scene import Work
@@ -219,6 +220,7 @@ class SheetMaker:
                 checks=checks,
                 turned=work.turned(step),
                 over=turned_over(step, work),
+                hands=hands_off(step, self.model.stations[work.operation.station], self.model.plant.units),
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
                 size=(98.0, 62.0, self._letters(work)),
             ),

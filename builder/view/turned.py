@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.geometry import FeatureShape, Outline, PartShape, Path, Segment, inside_edge, sewn_edge
+from builder.geometry import FeatureShape, Outline, PartShape, Path, Segment, fold_across, inside_edge, sewn_edge
 from builder.model import Seam
 
 _REACH_MM = 30.0
@@ -12,7 +12,8 @@ _REACH_MM = 30.0
 
 
 def closing_seams(shape: PartShape, before: frozenset[tuple[str, str]]) -> list[FeatureShape]:
-    """Seams along edges that close a part: they join it to another, or an assembly's layers to each other."""
+    """Seams along edges that close a part: they join it to another, or its layers to each other."""
+    folded = any((shape.name, name) in before and fold_across(one) for name, one in shape.features.items())
     return [
         one
         for name, one in shape.features.items()
@@ -21,7 +22,7 @@ def closing_seams(shape: PartShape, before: frozenset[tuple[str, str]]) -> list[
         and seam.seam != ("line",)
         and seam.binding is None
         and seam.on is None
-        and (seam.joins or shape.components)
+        and (seam.joins or shape.components or folded)
     ]
 
 

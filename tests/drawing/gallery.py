@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.view import AnyFigure
 from tests.drawing.figures import GALLERY
+from tests.drawing.gallery_assemblies import assembly_gallery
 from tests.drawing.gallery_layers import layers_gallery
 from tests.drawing.gallery_panels import panel_gallery
 from tests.drawing.gallery_sections import section_gallery
@@ -16,4 +17,5 @@ def gallery() -> Iterator[tuple[str, list[AnyFigure]]]:
     yield "Features on a flat part", [make() for make in GALLERY]
     yield "Sections across seams", [*section_gallery()]
     yield "Assemblies taken apart", [*layers_gallery()]
+    yield "Folded, turned and nested", [*assembly_gallery()]
     yield "Settings of machines", [*panel_gallery()]
