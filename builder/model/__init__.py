@@ -20,6 +20,7 @@ from builder.model.feature import (
     SewnTag,
     Slot,
     Strip,
+    kinds_in,
 )
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
@@ -240,6 +241,7 @@ __all__ = [
     "consumed",
     "cut_here",
     "cut_with",
+    "kinds_in",
     "earlier_work",
     "em_for_capitals",
     "fault",
