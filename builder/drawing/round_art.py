@@ -14,8 +14,8 @@ from builder.drawing.run import Run, chain_d, is_ring, points_of
 from builder.drawing.svg import XY, circle, lines_d, stroke
 
 # From this radius on paper on, a hole is drawn as it is, with its centre marked.
-_TRUE_HOLE = 1.5
-_CENTRE_ARM = 0.7
+_TRUE_HOLE = 1.1
+_CENTRE_ARM = 0.6
 # An opening nobody gave a size, as a share of the whole.
 _OPENING = 0.55
 _METAL = "#dcd9d3"

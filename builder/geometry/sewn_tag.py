@@ -62,6 +62,6 @@ def _shape(name: str, tag: SewnTag, placing: Placing, size: tuple[float, float])
 
 def _folds(tag: SewnTag, outline: Outline) -> Iterator[Path]:
     """Its folded sides. A loop's fold is the side away from the edge that catches it."""
-    sides = {"centre": ("top",), "ends": ("left", "right"), "none": ()}[tag.fold]
+    sides = {"centre": ("top",), "ends": ("left", "right"), "none": ()}[tag.folded]
     for side in sides:
         yield Path(outline.edge(side))

@@ -19,7 +19,8 @@ class At(Noun):
     One of left, right, centre; one of bottom, top, middle. Positive is inward, or right and up from a centre line.
 
     from_ : a feature above it in the file, whose box takes the place of the part's: `{from: zip, bottom: 0 mm}` has its
-            lower edge level with that of the zip. The box of holes and hardware is round their centres
+            lower edge level with that of the zip. The box of round pieces is round their centres,
+            and what is placed by its centre has the distance to its centre
     right_of, left_of, above, below : the gap beside that feature: `{from: zip, right of: 12 mm, middle: 0 mm}`
     """
 

@@ -15,7 +15,7 @@ class SewnTag(Feature):
     in_      : the edge that catches it. `at` is then its place along that edge, and its ends lie on the edge; left out,
                it is laid on, and `at` is its lower left corner before it is turned
     overhang : how far it stands out beyond that edge
-    fold     : `centre` a loop, its fold at the free end; `ends` folded under left and right; `none` cut all round
+    folded   : `centre` a loop, its fold at the free end; `ends` folded under left and right; `none` cut all round
     text     : what it says; drawn on it where it fits
     """
 
@@ -25,5 +25,5 @@ class SewnTag(Feature):
     in_: Text | None = None
     overhang: LengthOrExpression | None = None
     turn: Angle | None = None
-    fold: Literal["centre", "ends", "none"] = "none"
+    folded: Literal["centre", "ends", "none"] = "none"
     text: Text | None = None

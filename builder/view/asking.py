@@ -73,6 +73,9 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
 
 
 def _anchor(one: SceneFeature) -> Point:
+    if one.shape.kind == "tag":
+        # At a side, so that its name doesn't stand on what it says.
+        return one.shape.regions[0].edge("top")[0].point_at(0.5)
     if one.shape.points:
         return one.shape.points[len(one.shape.points) // 2]
     if one.shape.regions:

@@ -79,14 +79,15 @@ _BESIDE = ("right-of", "left-of", "above", "below")
 def _beside(dimension: str, box: Bounds, source: Bounds) -> Drawn:
     """The gap between a feature and the one it is measured from."""
     left, bottom, right, top = box
+    x, y = min(max(right, source[0]), source[2]), min(max(bottom, source[1]), source[3])
     match dimension:
         case "right-of":
-            return (source[2], bottom), (left, bottom), _DOWN
+            return (source[2], y), (left, bottom), _DOWN
         case "left-of":
-            return (right, bottom), (source[0], bottom), _DOWN
+            return (right, bottom), (source[0], y), _DOWN
         case "above":
-            return (right, source[3]), (right, bottom), _RIGHT
-    return (right, top), (right, source[1]), _RIGHT
+            return (x, source[3]), (right, bottom), _RIGHT
+    return (right, top), (x, source[1]), _RIGHT
 
 
 def _ground(feature: FeatureShape, shape: PartShape) -> Outline:

@@ -35,7 +35,7 @@ _REFERENCE = {
     "hole": (*_PLACED, "pitch", "row-pitch"),
     "drill hole": (*_PLACED, "pitch", "row-pitch"),
     "slot": (*_PLACED, "pitch", "row-pitch"),
-    "hardware": (*_BESIDE, "left", "top", "pitch", "row-pitch"),
+    "hardware": (*_PLACED, "pitch", "row-pitch"),
     "strip": (*_BESIDE, "left", "top", "bottom"),
     "tag": (*_PLACED,),
 }
@@ -163,9 +163,10 @@ class Studio:
                 value, other = tolerance_pair(tolerance, first)
                 text = self._sized(checked, f"{value} ({other})" if other else value)
                 yield DimensionLine(*line, text, strong=True)
+        most = _MOST_DIMENSIONS + min(2, sum(gaps_of(one.shape, "row-pitch") > 0 for one in now))
         # A cut is checked by its outline; words for each notch and hole would hide it.
         for full in () if ask.cut_now else self._references(now, ask.before):
-            if len(drawn) >= _MOST_DIMENSIONS:
+            if len(drawn) >= most:
                 return
             line = self._line(full, shape, ask.wrong, whole=True) if full not in drawn else None
             if line is not None:
