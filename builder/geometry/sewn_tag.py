@@ -52,16 +52,17 @@ def caught(name: str, tag: SewnTag, at: Point, along: Point, lengths: Reads) -> 
         raise GeometryFault(f"{name} stands out by its whole height: the seam of edge {tag.in_} doesn't catch it")
     inward = left(along)
     start = add(add(at, scale(along, -width / 2)), scale(inward, -overhang))
-    return _shape(name, tag, Placing(start[0], start[1], angle_deg(along)), (width, height))
+    outward = overhang > height / 2
+    return _shape(name, tag, Placing(start[0], start[1], angle_deg(along)), (width, height), outward)
 
 
-def _shape(name: str, tag: SewnTag, placing: Placing, size: tuple[float, float]) -> FeatureShape:
+def _shape(name: str, tag: SewnTag, placing: Placing, size: tuple[float, float], outward: bool = False) -> FeatureShape:
     outline = placing.outline(rectangle(*size))
-    return FeatureShape(name, "tag", tag, tuple(_folds(tag, outline)), (outline,), (), size)
+    return FeatureShape(name, "tag", tag, tuple(_folds(tag, outline, outward)), (outline,), (), size)
 
 
-def _folds(tag: SewnTag, outline: Outline) -> Iterator[Path]:
-    """Its folded sides. A loop's fold is the side away from the edge that catches it."""
-    sides = {"centre": ("top",), "ends": ("left", "right"), "none": ()}[tag.folded]
+def _folds(tag: SewnTag, outline: Outline, outward: bool) -> Iterator[Path]:
+    """Its folded sides. A loop's fold is the side farther from the edge that catches it."""
+    sides = {"centre": ("bottom" if outward else "top",), "ends": ("left", "right"), "none": ()}[tag.folded]
     for side in sides:
         yield Path(outline.edge(side))

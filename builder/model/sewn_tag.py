@@ -15,7 +15,8 @@ class SewnTag(Feature):
     in_      : the edge that catches it. `at` is then its place along that edge, and its ends lie on the edge; left out,
                it is laid on, and `at` is its lower left corner before it is turned
     overhang : how far it stands out beyond that edge
-    folded   : `centre` a loop, its fold at the free end; `ends` folded under left and right; `none` cut all round
+    folded   : `centre` a loop, its fold at the end farther from the edge that catches it;
+               `ends` folded under left and right; `none` cut all round
     text     : what it says; drawn on it where it fits
     """
 
