@@ -122,7 +122,11 @@ class _Builder:
         except (GeometryFault, KeyError) as error:
             self.fault(("outline",) if part.outline else ("title",), error)
             return None
-        placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
+        try:
+            placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
+        except GeometryFault as error:
+            self.fault(("from",), error)
+            return None
         features: dict[str, FeatureShape] = {}
         for name, feature in part.features.items():
             try:

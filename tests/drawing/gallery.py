@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.view import FigureView
+from tests.drawing.array_figures import array_figures
 from tests.drawing.figures import GALLERY
 
 
 def gallery() -> Iterator[tuple[str, list[FigureView]]]:
     """Headings with their figures."""
     yield "Features on a flat part", [make() for make in GALLERY]
+    yield "Slots, grids, hardware, labels and notches", list(array_figures())
