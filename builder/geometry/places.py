@@ -18,7 +18,8 @@ GAPS = ("right_of", "left_of", "above", "below")
 class Lengths(Protocol):
     """Reads typed lengths and places; the part builder is one."""
 
-    values: Values
+    @property
+    def values(self) -> Values: ...
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float: ...
 

@@ -74,6 +74,9 @@ def _of_feature(owner: Owner, path: tuple[str | int, ...], feature: Feature, par
         yield Reference(owner, (*path, "on"), feature.on, local=part.features, what="feature")
     if feature.at is not None and feature.at.from_ is not None:
         yield Reference(owner, (*path, "at", "from"), feature.at.from_, local=part.features, what="feature")
+    for number, point in enumerate(getattr(feature, "points", ())):
+        if point.from_ is not None:
+            yield Reference(owner, (*path, "points", number, "from"), point.from_, local=part.features, what="feature")
     if isinstance(feature, SewnTag):
         yield Reference(owner, (*path, "tag"), feature.tag, ("part", "material"))
     if isinstance(feature, Strip):

@@ -86,7 +86,7 @@ def test_a_label_stands_out_beyond_the_edge_that_catches_it_only(tmp_path: Path)
     """Caught it is meant to; laid on it is a mistake."""
     caught = "label: {tag: snap, width: 20 mm, height: 30 mm, in: bottom, at: {left: 80 mm}, overhang: 20 mm}"
     laid = "label: {tag: snap, width: 20 mm, height: 30 mm, at: {left: 80 mm, bottom: -20 mm}}"
-    assert rules(panel(caught), tmp_path / "caught") == []
+    assert rules(panel(caught), tmp_path / "caught") == ["label-not-caught"]
     assert rules(panel(laid), tmp_path / "laid") == ["feature-outside-part"]
 
 

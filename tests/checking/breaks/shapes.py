@@ -51,6 +51,13 @@ BREAKS = [
         "diameter: 25 mm",
         ("parts/pouch-back.yaml", "¦sockets:"),
     ),
+    Break(
+        "label-not-caught",
+        "parts/pouch-face.yaml",
+        "overhang: 14 mm",
+        "overhang: 18 mm",
+        ("parts/pouch-face.yaml", "¦maker-label:"),
+    ),
     Break("notch-too-deep", "parts/pouch-front.yaml", "depth: 3 mm", "depth: ¦8 mm"),
     Break("gauge-too-coarse", KEEPER, "with: calliper", "with: ¦tape measure"),
     Break("tolerance-chain", KEEPER, "is: ± 1 mm\n", "is: ¦± 0.5 mm\n"),
