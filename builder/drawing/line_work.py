@@ -231,6 +231,13 @@ def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs, 0.5)
 
 
+def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A piece on its sheet: many lie close beside each other, so its edge is thin."""
+    _fill(work, one, runs)
+    work.body.append(stroke(path_d(runs), pen_of(one, look.THIN).colour, look.THIN, join="round"))
+    work.trace(runs)
+
+
 def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.body += thread_art(runs, one.fill, one.width * work.frame.scale, one.when == "earlier")
     work.trace(runs)
@@ -336,6 +343,7 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "window": _window,
     "thread": _thread,
     "lead": _lead,
+    "piece": _piece,
     "ply": _ply,
     "ply wrong": _ply_wrong,
     "keep clear": _keep_clear,

@@ -6,6 +6,7 @@ from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
+from builder.geometry.nest import LaidPiece, beyond_sheet, covered_share, laid_pieces, too_near
 from builder.geometry.offset import inset_outline
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
@@ -24,6 +25,11 @@ from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
+    "LaidPiece",
+    "beyond_sheet",
+    "covered_share",
+    "laid_pieces",
+    "too_near",
     "Goods",
     "inset_outline",
     "seam_goods",

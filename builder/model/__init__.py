@@ -15,6 +15,7 @@ from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
+from builder.model.nest import Nest, NestPieces, NestSheet
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.outline import ALL, Corner, Outline
 from builder.model.part import Component, Part
@@ -44,6 +45,7 @@ from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.seam_words import SEAM_WORDS, SeamWord
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
+from builder.model.sheet_width import nest_width
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
     show_mass,
@@ -98,6 +100,10 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "Nest",
+    "NestPieces",
+    "NestSheet",
+    "nest_width",
     "SEAM_WORDS",
     "SeamWord",
     "Capacity",

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
+from builder.model.nest import Nest
 from builder.model.shows import Shown, read_shown
 from builder.model.typed import (
     AnyTolerance,
@@ -133,6 +134,7 @@ class Operation(Noun):
 
     thread_sample  : an unravelled sample; it counts before what geometry says of the thread
     pieces_a_sheet : runs of the operation that one sheet or lay holds
+    nest : where the pieces of one sheet lie
     lots : `matched`: the lot numbers on the tickets of all that comes in are compared before the first step
     """
 
@@ -151,6 +153,7 @@ class Operation(Noun):
     times: Text | None = None
     bundle: Count | None = None
     pieces_a_sheet: Count | None = None
+    nest: Nest | None = None
     revision: Text = "A"
     date: datetime.date | None = None
     recorded_by: Names = ()

@@ -91,6 +91,8 @@ def _of_operation(owner: Owner, operation: Operation) -> Iterator[Reference]:
     for name, tolerance in operation.tolerances.items():
         if tolerance.with_ is not None:
             yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge",))
+    for number, piece in enumerate(operation.nest.pieces if operation.nest is not None else ()):
+        yield Reference(owner, ("nest", "pieces", number, "part"), piece.part, ("part",))
     if operation.times is not None:
         yield Reference(owner, ("times",), operation.times, ("study",))
     names = [step.step for step in operation.steps]

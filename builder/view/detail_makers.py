@@ -9,6 +9,7 @@ from builder.model import ShownKind, Step
 from builder.view.details import DetailAsk, Maker
 from builder.view.exploded import layers_figure
 from builder.view.figures import Studio
+from builder.view.nest import nest_figure
 from builder.view.panel import panel_figure
 from builder.view.panel_view import AnyFigure
 from builder.view.scene import Work
@@ -16,6 +17,7 @@ from builder.view.section import section_figure
 
 MAKERS: Mapping[ShownKind, Maker] = {
     "layers": layers_figure,
+    "nest": nest_figure,
     "section": section_figure,
     "settings": panel_figure,
 }
