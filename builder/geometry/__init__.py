@@ -13,10 +13,22 @@ from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
+from builder.geometry.template_card import GaugeCard, MarkingCard, gauge_card, marking_card
+from builder.geometry.tiling import OVERLAP_MM, Joint, Tile, Tiling, fewest_sheets, tiled
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
+    "OVERLAP_MM",
+    "GaugeCard",
+    "Joint",
+    "MarkingCard",
+    "Tile",
+    "Tiling",
+    "fewest_sheets",
+    "gauge_card",
+    "marking_card",
+    "tiled",
     "Goods",
     "inset_outline",
     "seam_goods",

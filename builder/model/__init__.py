@@ -91,11 +91,19 @@ from builder.model.study_results import (
     StepStudy,
     StudySummary,
 )
+from builder.model.template import INCH_SQUARE_MM, SQUARE_MM, Measured, Template
+from builder.model.template_names import size_names, sized_values
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "INCH_SQUARE_MM",
+    "SQUARE_MM",
+    "Measured",
+    "Template",
+    "size_names",
+    "sized_values",
     "Capacity",
     "StationShare",
     "Tending",

@@ -74,6 +74,7 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         states=MappingProxyType(states),
         homes=MappingProxyType(homes),
         photos=MappingProxyType(dict(source.photos)),
+        templates=of("template"),
         entries=MappingProxyType({**loaded.entries, ("plant", "plant"): plant}),
     )
 
