@@ -82,7 +82,9 @@ class Tiling:
         for point in self.crosses:
             lines.setdefault(round(point[1 - axis], 6), []).append(point)
         spans = [(min(row, key=lambda p: p[axis]), max(row, key=lambda p: p[axis])) for row in lines.values()]
-        spans = [(a, b) for a, b in spans if not any(holds(one.window, a) and holds(one.window, b) for one in self.tiles)]
+        spans = [
+            (a, b) for a, b in spans if not any(holds(one.window, a) and holds(one.window, b) for one in self.tiles)
+        ]
         return max(spans, key=lambda span: span[1][axis] - span[0][axis], default=None)
 
 

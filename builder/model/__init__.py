@@ -92,7 +92,7 @@ from builder.model.study_results import (
     StudySummary,
 )
 from builder.model.template import INCH_SQUARE_MM, SQUARE_MM, Measured, Template
-from builder.model.template_names import size_names, sized_values
+from builder.model.template_names import gauge_tolerance, size_names, sized_values
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
@@ -102,6 +102,7 @@ __all__ = [
     "SQUARE_MM",
     "Measured",
     "Template",
+    "gauge_tolerance",
     "size_names",
     "sized_values",
     "Capacity",

@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 
 from builder.model.product import Product
 from builder.model.sizes import Dimensions, Values
+from builder.model.states import operation_dimension
 from builder.model.template import Template
+from builder.model.tolerance import Tolerance
 
 if TYPE_CHECKING:
     from builder.model.plant_model import PlantModel
@@ -73,3 +75,20 @@ def _meanings(size: str, products: Mapping[str, Product]) -> list[str]:
             facts = tuple(sorted((full, str(value.value)) for full, value in product.sizes[size].items()))
             found.setdefault(facts, name)
     return list(found.values())
+
+
+def gauge_tolerance(
+    template: Template, model: PlantModel, definitions: Mapping[str, object], values: Values
+) -> Tolerance | None:
+    """The tolerance a gauge is for, a band put around its dimension's value; None where it gives no length to cut.
+
+    A band whose nominal nobody named has none, and so has what isn't a length.
+    """
+    operation = model.operations.get(template.operation)
+    spec = operation.tolerances.get(template.tolerance) if operation is not None else None
+    if operation is None or spec is None or spec.is_.dimension != "length":
+        return None
+    full = operation_dimension(operation, spec.of, model.states, definitions) if spec.of is not None else None
+    nominal = values.get(full) if full is not None else None
+    tolerance = spec.is_.around(nominal) if nominal is not None else spec.is_
+    return None if tolerance.form == "band" else tolerance

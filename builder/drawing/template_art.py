@@ -1,0 +1,331 @@
+"""A sheet of a template drawn at true size, and the small map that shows where it belongs.
+
+A millimetre of the SVG is a millimetre of the thing and of the paper. All sheets are drawn from the same lines, each
+through its own window, so a line that crosses a joint goes on where it left off, dashes included.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from builder.drawing import look
+from builder.drawing.hatch import hatch
+from builder.drawing.svg import XY, circle, document, element, filled, lines_d, num, pair, polyline_d, stroke, words
+from builder.drawing.symbol import arrowhead
+from builder.drawing.template_look import (
+    CROSS,
+    DIMENSION,
+    GO_TINT,
+    JOINT,
+    MAP_HERE,
+    NO_GO_TINT,
+    OTHER,
+    PENS,
+    SQUARE,
+    SQUARE_GREY,
+    Pen,
+)
+from builder.drawing.template_words import LETTERS, SQUARE_MM, Label, down, places_of, square_place
+from builder.geometry import Arc, Point, Segment
+from builder.view import ChainDimension, SheetJoint, TemplateLine, TemplateSheet, TemplateView, TemplateWords
+
+_HEAD = (2.6, 0.9)
+_DIAMOND = 6.5
+
+
+def template_sheet_svg(view: TemplateView, sheet: TemplateSheet) -> str:
+    """One sheet's window, in mm: what is cut, the words, the check square, and the marks for joining."""
+    left, bottom, right, top = sheet.window
+    content = "".join(
+        (
+            *_square(square_place(view, sheet)),
+            *(art for line in view.lines for art in _line(line)),
+            *(art for one in view.dimensions for art in _dimension(one)),
+            *(art for one in view.words for art in _words(one)),
+            *_piece_words(view),
+            *(art for joint in sheet.joints for art in _joint(joint, sheet)),
+            *(_cross(down(point)) for point in sheet.crosses),
+        )
+    )
+    moved = element("g", content, transform=f"translate({num(-left)} {num(top)})")
+    said = f"{view.number} {view.title}, sheet {sheet.number} of {len(view.sheets)}, at true size"
+    return document(said, said, right - left, top - bottom, moved)
+
+
+def template_map_svg(view: TemplateView, sheet: TemplateSheet, width_mm: float, height_mm: float) -> str:
+    """All sheets small, with what is cut, this one marked."""
+    boxes = [one.window for one in view.sheets]
+    left, top = min(box[0] for box in boxes), max(box[3] for box in boxes)
+    right, bottom = max(box[2] for box in boxes), min(box[1] for box in boxes)
+    scale = min((width_mm - 1) / (right - left), (height_mm - 1) / (top - bottom))
+
+    def at(point: Point) -> XY:
+        return 0.5 + (point[0] - left) * scale, 0.5 + (top - point[1]) * scale
+
+    art = []
+    for one in view.sheets:
+        (x, y), (x1, y1) = at((one.window[0], one.window[3])), at((one.window[2], one.window[1]))
+        fill = MAP_HERE if one.number == sheet.number else "none"
+        art.append(element("rect", x=x, y=y, width=x1 - x, height=y1 - y, fill=fill, stroke=look.INK, stroke_width=0.2))
+    for line in (one for one in view.lines if one.role == "cut edge"):
+        points = [at(point) for segment in line.path for point in segment.to_polyline(0.5)]
+        art.append(stroke(polyline_d(points, closed=True), look.INK, 0.5, join="round"))
+    for one in view.sheets:
+        (x, y), (x1, y1) = at((one.window[0], one.window[3])), at((one.window[2], one.window[1]))
+        if x1 - x > LETTERS.width(str(one.number), True) + 1 and y1 - y > LETTERS.above + 1:
+            art.append(_text(str(one.number), ((x + x1) / 2, (y + y1) / 2 + LETTERS.cap_mm / 2), bold=True, plate=True))
+    said = f"Map: {len(view.sheets)} sheets, this is sheet {sheet.number}"
+    size = (right - left) * scale + 1, (top - bottom) * scale + 1
+    return document(said, said, *size, "".join(art))
+
+
+def _line(line: TemplateLine) -> Iterator[str]:
+    if line.role in ("go", "no go"):
+        yield from _zone(line)
+        return
+    if line.role == "pointer":
+        yield filled(_data(line.path, closed=True), look.INK)
+        return
+    pen = PENS.get(line.role, OTHER)
+    # Segments that go on from each other are one path, so that corners are sharp and dashes run through.
+    yield _stroke(_data(line.path, line.closed), pen)
+    if line.role == "hole":
+        x, y = _centre(line.path)
+        yield stroke(lines_d((((x - 4, y), (x + 4, y)), ((x, y - 4), (x, y + 4)))), look.INK, 0.15)
+
+
+def _zone(line: TemplateLine) -> Iterator[str]:
+    """The end of a gauge: GO tinted, NO GO tinted and hatched, each with its word where it has room."""
+    corners = [down(segment.start) for segment in line.path]
+    stop = line.role == "no go"
+    yield filled(polyline_d(corners, closed=True), NO_GO_TINT if stop else GO_TINT)
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    wide, text = max(xs) - min(xs), "NO GO" if stop else "GO"
+    if stop:
+        yield stroke(lines_d(hatch(corners, 2.2)), look.INK, 0.2)
+    x, y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
+    if wide > LETTERS.width(text, True) + 2:
+        yield _text(text, (x, y + LETTERS.cap_mm / 2), bold=True, plate=True)
+    elif wide > LETTERS.cap_mm + 2:
+        yield _text(text, (x + LETTERS.cap_mm / 2, y), bold=True, plate=True, turned=True)
+
+
+def _stroke(d: str, pen: Pen) -> str:
+    return stroke(d, pen.colour, pen.width, dash=pen.dash or None, join="miter")
+
+
+def _data(path: Sequence[Segment], closed: bool) -> str:
+    """Path data of segments, a new piece where one doesn't begin at the end of the one before."""
+    data, last = [], None
+    for segment in path:
+        start = down(segment.start)
+        if last is None or math.dist(last, start) > 1e-4:
+            data.append(f"M{pair(start)}")
+        if isinstance(segment, Arc):
+            # Two halves, because one arc of SVG can't be a whole circle; sweep 1 is clockwise to the eye.
+            sweep, radius = int(segment.clockwise), num(segment.radius)
+            data += [f"A{radius} {radius} 0 0 {sweep} {pair(down(segment.point_at(share)))}" for share in (0.5, 1.0)]
+        else:
+            data.append(f"L{pair(down(segment.end))}")
+        last = down(segment.end)
+    return "".join(data) + ("Z" if closed else "")
+
+
+def _centre(path: Sequence[Segment]) -> XY:
+    boxes = [segment.bounds() for segment in path]
+    left, right = min(box[0] for box in boxes), max(box[2] for box in boxes)
+    return (left + right) / 2, -(min(box[1] for box in boxes) + max(box[3] for box in boxes)) / 2
+
+
+def _dimension(one: ChainDimension) -> Iterator[str]:
+    """Extension lines from a little off the points, arrows, the text over the line or, where it is too long, beside."""
+    (ax, ay), (bx, by) = start, end = down(one.start), down(one.end)
+    length = math.dist(start, end)
+    way = ((bx - ax) / length, (by - ay) / length)
+    for foot, tip in zip(one.feet, (start, end), strict=True):
+        fx, fy = down(foot)
+        off = math.dist((fx, fy), tip)
+        if off > 1.5:
+            out = ((tip[0] - fx) / off, (tip[1] - fy) / off)
+            from_, to = (fx + out[0], fy + out[1]), (tip[0] + out[0] * 1.2, tip[1] + out[1] * 1.2)
+            yield stroke(lines_d(((from_, to),)), look.INK, DIMENSION.width)
+    yield stroke(lines_d(((start, end),)), look.INK, DIMENSION.width)
+    if length > 2.5 * _HEAD[0]:
+        for tip, direction in ((start, (-way[0], -way[1])), (end, way)):
+            yield filled(polyline_d(arrowhead(tip, direction, *_HEAD), closed=True), look.INK)
+    else:
+        for x, y in (start, end):
+            tick = ((x - 1, y + 1), (x + 1, y - 1))
+            yield stroke(lines_d((tick,)), look.INK, 0.3)
+    turned = abs(way[1]) > abs(way[0])
+    lines = (one.text,)
+    if LETTERS.width(one.text) > length - 2 and " (" in one.text:
+        first, _, rest = one.text.partition(" (")
+        lines = (first, f"({rest}")
+    if max(LETTERS.width(text) for text in lines) > length - 1:
+        return  # the first of its kind and the whole stand in the chain's own line
+    x, y = (ax + bx) / 2, (ay + by) / 2
+    for number, text in enumerate(lines):
+        down_by = -1.0 if number == 0 else LETTERS.cap_mm + 1.2
+        yield _text(text, (x + down_by, y) if turned else (x, y + down_by), turned=turned, plate=True)
+
+
+def _words(one: TemplateWords) -> Iterator[str]:
+    left, bottom, right, top = one.box
+    room = top - bottom if one.turned else right - left
+    lines: tuple[str, ...] = one.lines
+    if one.either:
+        fitting = (text for text in lines if _width(text) <= room - 1)
+        lines = tuple(text for text in (next(fitting, ""),) if text)
+    if not lines:
+        return
+    if one.turned:
+        x, y = (left + right) / 2 + LETTERS.cap_mm / 2, -(top + bottom) / 2
+        yield _text(lines[0].removeprefix("*"), (x, y), bold=lines[0].startswith("*"), turned=True)
+        return
+    if one.either:
+        yield _text(
+            lines[0].removeprefix("*"), ((left + right) / 2, -(top + bottom) / 2 + LETTERS.cap_mm / 2), bold=True
+        )
+        return
+    # Spread over the whole box, so that the first and the last line stand at its ends.
+    step = ((top - bottom) - LETTERS.cap_mm - LETTERS.below - 1.5) / max(1, len(lines) - 1)
+    for number, text in enumerate(lines):
+        y = -top + 1.0 + LETTERS.cap_mm + number * step
+        yield _text(text.removeprefix("*"), (left, y), bold=text.startswith("*"), anchor="start")
+
+
+def _width(text: str) -> float:
+    return LETTERS.width(text.removeprefix("*"), text.startswith("*"))
+
+
+def _piece_words(view: TemplateView) -> Iterator[str]:
+    places = places_of(view)
+    if places.label is not None:
+        yield from _label(places.label)
+    if places.arrow is not None:
+        yield from _grain(*places.arrow)
+    for name in places.names:
+        yield from _label(name)
+
+
+def _label(label: Label) -> Iterator[str]:
+    box = label.box
+    for number, text in enumerate(label.lines):
+        plain, bold = text.removeprefix("*"), text.startswith("*")
+        down_by = LETTERS.above + number * LETTERS.pitch
+        if label.turned:
+            yield _text(plain, (box.x0 + down_by, box.centre[1]), bold=bold, turned=True)
+        else:
+            yield _text(plain, (box.x0, box.y0 + down_by), bold=bold, anchor="start")
+
+
+def _grain(start: XY, end: XY) -> Iterator[str]:
+    length = math.dist(start, end)
+    way = ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
+    yield stroke(lines_d(((start, end),)), look.INK, 0.35)
+    for tip, direction in ((start, (-way[0], -way[1])), (end, way)):
+        yield filled(polyline_d(arrowhead(tip, direction, 4.0, 1.4), closed=True), look.INK)
+
+
+def _square(corner: XY) -> Iterator[str]:
+    """The check squares: 4 in, and 100 mm in its lower left corner, so that one rule laid there measures both."""
+    x, y = corner
+    for side in (SQUARE_MM, 100.0):
+        rest = SQUARE_MM - side
+        yield element(
+            "rect",
+            x=x,
+            y=y + rest,
+            width=side,
+            height=side,
+            fill="none",
+            stroke=SQUARE.colour,
+            stroke_width=SQUARE.width,
+        )
+    low = y + SQUARE_MM - 3
+    for number, text in enumerate(("outer line 4.00 in", "inner line 100.0 mm", "Check square, no cut")):
+        yield _text(text, (x + 3, low - number * LETTERS.pitch), anchor="start", bold=number == 2, colour=SQUARE_GREY)
+
+
+def _joint(joint: SheetJoint, sheet: TemplateSheet) -> Iterator[str]:
+    """The line through the overlap; a diamond with the letter on either side of it; which sheet it meets."""
+    a, b = down(joint.line[0]), down(joint.line[1])
+    yield stroke(lines_d(((a, b),)), JOINT.colour, JOINT.width, dash=JOINT.dash)
+    x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
+    upright = abs(a[0] - b[0]) < abs(a[1] - b[1])
+    size = _DIAMOND
+    corners = ((x - size, y), (x, y - size), (x + size, y), (x, y + size))
+    yield element("path", d=polyline_d(corners, closed=True), fill=look.GROUND, stroke=look.INK, stroke_width=0.25)
+    yield stroke(lines_d(((a, b),)), JOINT.colour, JOINT.width, dash=JOINT.dash)
+    half = LETTERS.cap_mm / 2
+    spots = ((x - 2.6, y + half), (x + 2.6, y + half)) if upright else ((x, y - 1.2), (x, y + 1.2 + 2 * half))
+    for spot in spots:
+        yield _text(joint.letter, spot, bold=True)
+    # Words stand on this sheet's own side of the line, `cut off` on the strip that goes.
+    own = _own_side((x, y), upright, sheet)
+    said = f"{joint.letter} meets sheet {joint.other}"
+    along = size + 2 + LETTERS.width(said) / 2
+    yield _text(said, _beside((x, y), along, own, upright), turned=upright, plate=True)
+    if joint.cut:
+        yield _text("cut off", _beside((x, y), along, -own, upright), turned=upright, plate=True)
+
+
+def _own_side(middle: XY, upright: bool, sheet: TemplateSheet) -> int:
+    """1 when the sheet's own middle lies to the right of the line, or below it; −1 otherwise."""
+    left, bottom, right, top = sheet.window
+    return 1 if ((left + right) / 2 > middle[0] if upright else -(bottom + top) / 2 > middle[1]) else -1
+
+
+def _beside(middle: XY, along: float, side: int, upright: bool) -> XY:
+    """The base line's middle of a text beside a joint line."""
+    x, y = middle
+    off = LETTERS.cap_mm + 1.4 if side > 0 else -1.4
+    return (x + off, y - along) if upright else (x + along, y + off)
+
+
+def _cross(at: XY) -> str:
+    x, y = at
+    arms = lines_d((((x - 5, y), (x + 5, y)), ((x, y - 5), (x, y + 5))))
+    return stroke(arms, CROSS.colour, CROSS.width) + circle(at, 2.2, colour=CROSS.colour, width=CROSS.width)
+
+
+def _text(
+    text: str,
+    at: XY,
+    *,
+    bold: bool = False,
+    turned: bool = False,
+    anchor: str = "middle",
+    plate: bool = False,
+    colour: str = look.INK,
+) -> str:
+    """A line of text on its base line; `plate` lays white under it."""
+    x, y = at
+    turn = f"rotate(-90 {num(x)} {num(y)})" if turned else None
+    wide = LETTERS.width(text, bold)
+    back = ""
+    if plate:
+        from_x = x - wide / 2 if anchor == "middle" else x
+        back = element(
+            "rect",
+            x=from_x - 0.5,
+            y=y - LETTERS.above - 0.3,
+            width=wide + 1,
+            height=LETTERS.above + LETTERS.below * 0.6 + 0.3,
+            fill=look.GROUND,
+            transform=turn,
+        )
+    return back + element(
+        "text",
+        words(text),
+        x=x,
+        y=y,
+        font_family=LETTERS.family.name,
+        font_size=LETTERS.em(bold),
+        font_weight="700" if bold else None,
+        text_anchor=None if anchor == "start" else anchor,
+        fill=colour,
+        transform=turn,
+    )
