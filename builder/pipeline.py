@@ -240,9 +240,7 @@ def template_pdf(checked: Checked, name: str, paper: str | None, size: str | Non
         raise UsageError("this plant can't be shown")
     model = linked.model
     if model.plant.template_limit is None:
-        raise UsageError(
-            "plant.yaml has no `template limit:`, so nobody can tell when a print is off"
-        )
+        raise UsageError("plant.yaml has no `template limit:`, so nobody can tell when a print is off")
     template = model.templates.get(name) or _part_template(model, name, checked)
     if size is not None:
         template = template.model_copy(update={"size": size})

@@ -26,12 +26,21 @@ from builder.drawing.template_look import (
     SQUARE_GREY,
     Pen,
 )
-from builder.drawing.template_words import LETTERS, SQUARE_MM, Label, down, places_of, square_place
+from builder.drawing.template_words import (
+    DIAMOND_MM,
+    LETTERS,
+    SQUARE_MM,
+    Label,
+    clear_share,
+    down,
+    joint_place,
+    places_of,
+    square_place,
+)
 from builder.geometry import Arc, Point, Segment
 from builder.view import ChainDimension, SheetJoint, TemplateLine, TemplateSheet, TemplateView, TemplateWords
 
 _HEAD = (2.6, 0.9)
-_DIAMOND = 6.5
 
 
 def template_sheet_svg(view: TemplateView, sheet: TemplateSheet) -> str:
@@ -41,10 +50,10 @@ def template_sheet_svg(view: TemplateView, sheet: TemplateSheet) -> str:
         (
             *_square(square_place(view, sheet)),
             *(art for line in view.lines for art in _line(line)),
-            *(art for one in view.dimensions for art in _dimension(one)),
-            *(art for one in view.words for art in _words(one)),
+            *(art for one in view.dimensions for art in _dimension(one, view)),
+            *(art for one in view.words for art in _words(one, view)),
             *_piece_words(view),
-            *(art for joint in sheet.joints for art in _joint(joint, sheet)),
+            *(art for joint in sheet.joints for art in _joint(joint, joint_place(view, joint), sheet)),
             *(_cross(down(point)) for point in sheet.crosses),
         )
     )
@@ -66,12 +75,12 @@ def template_map_svg(view: TemplateView, sheet: TemplateSheet, width_mm: float, 
     art = []
     for one in view.sheets:
         (x, y), (x1, y1) = at((one.window[0], one.window[3])), at((one.window[2], one.window[1]))
-        fill = MAP_HERE if one.number == sheet.number else "none"
+        fill = MAP_HERE if one.number == sheet.number and len(view.sheets) > 1 else "none"
         art.append(element("rect", x=x, y=y, width=x1 - x, height=y1 - y, fill=fill, stroke=look.INK, stroke_width=0.2))
     for line in (one for one in view.lines if one.role == "cut edge"):
         points = [at(point) for segment in line.path for point in segment.to_polyline(0.5)]
         art.append(stroke(polyline_d(points, closed=True), look.INK, 0.5, join="round"))
-    for one in view.sheets:
+    for one in view.sheets if len(view.sheets) > 1 else ():
         (x, y), (x1, y1) = at((one.window[0], one.window[3])), at((one.window[2], one.window[1]))
         if x1 - x > LETTERS.width(str(one.number), True) + 1 and y1 - y > LETTERS.above + 1:
             art.append(_text(str(one.number), ((x + x1) / 2, (y + y1) / 2 + LETTERS.cap_mm / 2), bold=True, plate=True))
@@ -138,7 +147,7 @@ def _centre(path: Sequence[Segment]) -> XY:
     return (left + right) / 2, -(min(box[1] for box in boxes) + max(box[3] for box in boxes)) / 2
 
 
-def _dimension(one: ChainDimension) -> Iterator[str]:
+def _dimension(one: ChainDimension, view: TemplateView) -> Iterator[str]:
     """Extension lines from a little off the points, arrows, the text over the line or, where it is too long, beside."""
     (ax, ay), (bx, by) = start, end = down(one.start), down(one.end)
     length = math.dist(start, end)
@@ -165,13 +174,15 @@ def _dimension(one: ChainDimension) -> Iterator[str]:
         lines = (first, f"({rest}")
     if max(LETTERS.width(text) for text in lines) > length - 1:
         return  # the first of its kind and the whole stand in the chain's own line
-    x, y = (ax + bx) / 2, (ay + by) / 2
+    wide = max(LETTERS.width(text) for text in lines)
+    share = clear_share(view, start, end, wide, of_dimension=True)
+    x, y = ax + (bx - ax) * share, ay + (by - ay) * share
     for number, text in enumerate(lines):
         down_by = -1.0 if number == 0 else LETTERS.cap_mm + 1.2
         yield _text(text, (x + down_by, y) if turned else (x, y + down_by), turned=turned, plate=True)
 
 
-def _words(one: TemplateWords) -> Iterator[str]:
+def _words(one: TemplateWords, view: TemplateView) -> Iterator[str]:
     left, bottom, right, top = one.box
     room = top - bottom if one.turned else right - left
     lines: tuple[str, ...] = one.lines
@@ -180,14 +191,13 @@ def _words(one: TemplateWords) -> Iterator[str]:
         lines = tuple(text for text in (next(fitting, ""),) if text)
     if not lines:
         return
-    if one.turned:
-        x, y = (left + right) / 2 + LETTERS.cap_mm / 2, -(top + bottom) / 2
-        yield _text(lines[0].removeprefix("*"), (x, y), bold=lines[0].startswith("*"), turned=True)
-        return
-    if one.either:
-        yield _text(
-            lines[0].removeprefix("*"), ((left + right) / 2, -(top + bottom) / 2 + LETTERS.cap_mm / 2), bold=True
-        )
+    if one.turned or one.either:
+        text, bold = lines[0].removeprefix("*"), lines[0].startswith("*")
+        middle, half = ((left + right) / 2, -(top + bottom) / 2), LETTERS.cap_mm / 2
+        ends = ((middle[0], -bottom), (middle[0], -top)) if one.turned else ((left, middle[1]), (right, middle[1]))
+        share = clear_share(view, *ends, LETTERS.width(text, bold))
+        x, y = (a + (b - a) * share for a, b in zip(*ends, strict=True))
+        yield _text(text, (x + half, y) if one.turned else (x, y + half), bold=bold, turned=one.turned)
         return
     # Spread over the whole box, so that the first and the last line stand at its ends.
     step = ((top - bottom) - LETTERS.cap_mm - LETTERS.below - 1.5) / max(1, len(lines) - 1)
@@ -249,13 +259,13 @@ def _square(corner: XY) -> Iterator[str]:
         yield _text(text, (x + 3, low - number * LETTERS.pitch), anchor="start", bold=number == 2, colour=SQUARE_GREY)
 
 
-def _joint(joint: SheetJoint, sheet: TemplateSheet) -> Iterator[str]:
+def _joint(joint: SheetJoint, place: XY, sheet: TemplateSheet) -> Iterator[str]:
     """The line through the overlap; a diamond with the letter on either side of it; which sheet it meets."""
     a, b = down(joint.line[0]), down(joint.line[1])
     yield stroke(lines_d(((a, b),)), JOINT.colour, JOINT.width, dash=JOINT.dash)
-    x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
+    x, y = place
     upright = abs(a[0] - b[0]) < abs(a[1] - b[1])
-    size = _DIAMOND
+    size = DIAMOND_MM
     corners = ((x - size, y), (x, y - size), (x + size, y), (x, y + size))
     yield element("path", d=polyline_d(corners, closed=True), fill=look.GROUND, stroke=look.INK, stroke_width=0.25)
     yield stroke(lines_d(((a, b),)), JOINT.colour, JOINT.width, dash=JOINT.dash)

@@ -23,6 +23,9 @@ class Pen:
     colour: str = look.INK
 
 
+DATUM_MM = 0.9
+"""A datum edge is this thick, inwards from the edge that is cut."""
+
 PENS = {
     "cut edge": Pen(0.5),
     "slit": Pen(0.4),
@@ -36,7 +39,7 @@ PENS = {
     "binding": Pen(0.25, "3 2"),
     "strip": Pen(0.2, "1 1.5"),
     "centre": Pen(0.15),
-    "datum": Pen(1.4),
+    "datum": Pen(DATUM_MM),
 }
 OTHER = Pen(0.2, "1 1.5")
 """For a role this file doesn't know: a fine dotted line, which nobody takes for a cut."""

@@ -6,6 +6,7 @@ All in the thing's own mm with y DOWN (the sign of y turned), so that a box here
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -16,12 +17,14 @@ from builder.drawing.font import ATKINSON, Lettering
 from builder.drawing.svg import XY
 from builder.drawing.template_look import CAPITAL_MM
 from builder.geometry import Segment
-from builder.view import TemplateLine, TemplateSheet, TemplateView
+from builder.view import SheetJoint, TemplateLine, TemplateSheet, TemplateView
 
 LETTERS = Lettering(ATKINSON, CAPITAL_MM)
 SQUARE_MM = 101.6
 """The larger of the two check squares, 4 in."""
 ARROW_MM = 40.0
+DIAMOND_MM = 6.5
+_JOINT_WORDS = 38.0
 _CLEAR = 1.2
 _CHORD = 0.2
 _GRID = 23
@@ -70,9 +73,10 @@ def size_of(lines: Sequence[str]) -> tuple[float, float]:
 def places_of(view: TemplateView) -> Places:
     """The places of a template's words, the same on all its sheets."""
     traces = [trace for line in view.lines for trace in traces_of(line.path)]
-    label, arrow, taken = None, None, [_box_of(words.box) for words in view.words]
+    taken = [_box_of(words.box) for words in view.words]
+    label, arrow = None, None
     if view.outline:
-        label, arrow = _label(view, traces)
+        label, arrow = _label(view, [*traces, *_dimension_traces(view, 2 * CAPITAL_MM)], taken)
         taken += [label.box] if label is not None else []
         taken += [_about(arrow)] if arrow is not None else []
     names = []
@@ -93,7 +97,22 @@ def _about(arrow: tuple[XY, XY]) -> Box:
     return Box(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)).grown(1.5)
 
 
-def _label(view: TemplateView, traces: Sequence[Trace]) -> tuple[Label | None, tuple[XY, XY] | None]:
+def _dimension_traces(view: TemplateView, off: float = 0.0) -> Iterator[Trace]:
+    """Dimension lines, and so far off to both sides of them, where their texts stand."""
+    for one in view.dimensions:
+        a, b = down(one.start), down(one.end)
+        yield Trace(*a, *b)
+        for foot, tip in zip(one.feet, (a, b), strict=True):
+            if math.dist(down(foot), tip) > 1.5:
+                yield Trace(*down(foot), *tip)
+        if off:
+            dx, dy = (off, 0.0) if abs(a[0] - b[0]) < abs(a[1] - b[1]) else (0.0, off)
+            yield from (Trace(a[0] + s * dx, a[1] + s * dy, b[0] + s * dx, b[1] + s * dy) for s in (-1, 1))
+
+
+def _label(
+    view: TemplateView, traces: Sequence[Trace], taken: Sequence[Box]
+) -> tuple[Label | None, tuple[XY, XY] | None]:
     """Where the piece's own words and its grain arrow stand: in the piece, on one sheet; fewer words on a small one."""
     edge = traces_of(view.outline)
     lines = (f"*{view.label[0]}", *view.label[1:])
@@ -102,7 +121,7 @@ def _label(view: TemplateView, traces: Sequence[Trace]) -> tuple[Label | None, t
         wide, tall = size_of(kept)
         upright = bool(arrow) and view.grain is not None and round(view.grain) % 180 == 90
         size = (wide + 5.0, max(tall, arrow)) if upright else (max(wide, arrow), tall + (5.0 if arrow else 0.0))
-        box = _home(size, edge, traces, view)
+        box = _home(size, edge, (traces, taken), view)
         if box is None or (view.grain is not None and not arrow and len(kept) > 1):
             continue
         if not arrow:
@@ -130,7 +149,8 @@ def _home(size: tuple[float, float], edge: Sequence[Trace], traces: Sequence[Tra
         wide = box.grown(2.0)
         if not wide.inside(whole) or not _inside(edge, box.centre) or any(t.shares_in(wide) for t in edge):
             continue
-        crossed = sum(trace.shares_in(wide) is not None for trace in traces)
+        crossed = sum(trace.shares_in(wide) is not None for trace in clutter[0])
+        crossed += sum(wide.overlaps(other) for other in clutter[1])
         torn = not any(wide.inside(_box_of(sheet.window).grown(-16.0 * bool(sheet.joints))) for sheet in view.sheets)
         off = abs(box.centre[0] - whole.centre[0]) / whole.width + abs(box.centre[1] - whole.centre[1]) / whole.height
         cost = 5.0 * crossed + 3.0 * torn + off
@@ -188,7 +208,7 @@ def square_place(view: TemplateView, sheet: TemplateSheet) -> XY:
     labels = [one.box for one in (*places.names, *((places.label,) if places.label else ()))]
     labels += [_about(places.arrow)] if places.arrow else []
     labels += [Box(x, -y, x, -y).grown(5.0) for x, y in sheet.crosses]
-    labels += [Box(x, y, x, y).grown(9.0) for x, y in (down(_middle(joint.line)) for joint in sheet.joints)]
+    labels += [_joint_box(joint_place(view, joint), joint) for joint in sheet.joints]
     labels += [_box_of(words.box) for words in view.words]
     best: tuple[float, XY] | None = None
     steps = 9
@@ -220,6 +240,55 @@ def _clutter(x: float, y: float, traces: Sequence[Trace], labels: Sequence[Box])
     return cost + sum(2.0 for trace in traces if trace.shares_in(text) is not None)
 
 
-def _middle(line: tuple[XY, XY]) -> XY:
-    (ax, ay), (bx, by) = line
-    return (ax + bx) / 2, (ay + by) / 2
+def joint_place(view: TemplateView, joint: SheetJoint) -> XY:
+    """Where the diamond of a joint stands on its line: where it and its words hide the least of the drawing.
+
+    The same on both sheets, which draw the halves of one diamond.
+    """
+    return _joint_place(view, joint.line)
+
+
+@lru_cache(maxsize=512)
+def _joint_place(view: TemplateView, line: tuple[XY, XY]) -> XY:
+    a, b = down(line[0]), down(line[1])
+    traces = [trace for one in view.lines for trace in traces_of(one.path)]
+    best: tuple[float, XY] | None = None
+    for share in (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.2):
+        at = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+        box = _strip_box(at, abs(a[0] - b[0]) < abs(a[1] - b[1]))
+        cost = sum(trace.shares_in(box) is not None for trace in traces) + abs(share - 0.5)
+        if best is None or cost < best[0]:
+            best = cost, at
+    assert best is not None
+    return best[1]
+
+
+def _joint_box(at: XY, joint: SheetJoint) -> Box:
+    return _strip_box(at, abs(joint.line[0][0] - joint.line[1][0]) < abs(joint.line[0][1] - joint.line[1][1]))
+
+
+def _strip_box(at: XY, upright: bool) -> Box:
+    """The room of a diamond and its words: along the line upward or to the right."""
+    (x, y), wide = at, DIAMOND_MM + 0.5
+    if upright:
+        return Box(x - wide, y - _JOINT_WORDS, x + wide, y + wide)
+    return Box(x - wide, y - wide, x + _JOINT_WORDS, y + wide)
+
+
+def clear_share(view: TemplateView, start: XY, end: XY, wide: float, *, of_dimension: bool = False) -> float:
+    """How far along a line its text stands, so that no joint tears it and, unless it is a dimension's own, no
+    dimension line crosses it; the middle when there is no such place."""
+    length = math.dist(start, end)
+    joints = {joint.line for sheet in view.sheets for joint in sheet.joints}
+    lines = [Trace(*down(a), *down(b)) for a, b in joints]
+    if not of_dimension:
+        lines += _dimension_traces(view, CAPITAL_MM)
+    for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.35, 0.65):
+        if min(share, 1 - share) * length < wide / 2 + 1 and share != 0.5:
+            continue
+        x, y = start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
+        upright = abs(end[1] - start[1]) > abs(end[0] - start[0])
+        dx, dy = (3.5, wide / 2 + 1) if upright else (wide / 2 + 1, 3.5)
+        if not any(line.shares_in(Box(x - dx, y - dy, x + dx, y + dy)) for line in lines):
+            return share
+    return 0.5

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 ENTRY = "template.typ"
 """The theme's file that sets a template."""
 
-_MAP_MM = (40.0, 42.0)
+_MAP_MM = (40.0, 36.0)
 _SIGN_MM = 8.0
 _UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
 
@@ -29,12 +29,15 @@ WORDS = {
     "signal": "WARNING",
     "blade": "Blade: cut away from the hand, cut-resistant glove on the holding hand; follow the knife's instructions. "
     "Cut along the middle of the heavy line.",
-    "joining": "Join: cut the sheet marked `cut off` along the thin dashed line, lay it on the same letter of the "
-    "other sheet, crosses meeting, and tape. Then measure from cross to cross: {spans}.",
+    "joining": "Join: cut where it says cut off, lay the edge on the same letter, crosses meeting, and tape. Then "
+    "measure cross to cross: {spans}.",
     "place": "column {column} of {columns}, row {row} of {rows}",
     "number": "sheet {n} of {m}",
     "colophon": "{tag} · {date} · {plant}",
-    "state": {"not in use": "NOT IN USE: the copy was measured and is off", "not yet measured": "NOT YET MEASURED"},
+    "state": {
+        "not in use": "NOT YET MEASURED. Throw the copy before it away: it was off.",
+        "not yet measured": "NOT YET MEASURED",
+    },
 }
 
 

@@ -19,9 +19,9 @@ class PaperFrame:
     width: float = shown()
     height: float = shown()
     margin: float = shown(default=10.0)
-    head: float = shown(default=15.0)
-    foot: float = shown(default=46.0)
-    gap: float = shown(default=2.0)
+    head: float = shown(default=13.0)
+    foot: float = shown(default=40.0)
+    gap: float = shown(default=1.5)
 
     @property
     def window(self) -> tuple[float, float]:
@@ -108,7 +108,7 @@ class TemplateView:
     limit   : how far a side of the check square may be off, as printed
     reach   : what that limit comes to on the longest side, '' where that is no more than the square
     joined  : what to measure when all sheets are joined, () for one sheet
-    outline : the cut edge; label and grain arrow are placed inside it
+    outline : the cut edge, () for a gauge, whose words have their places; label and grain arrow are placed inside it
     grain   : direction of grain in degrees from x, None without
     tag     : short code of the fingerprint
     """

@@ -45,6 +45,8 @@ _GRAIN = {"up": 90.0, "across": 0.0}
 _CHAIN_MM = 7.5
 """From a row of marks to its dimension line, and from that to the next."""
 _CROSS_MM = 5.0
+_DATUM_IN = 0.45
+"""The thick line of a datum edge lies inside the card: the edge itself is the line that is cut."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,13 +111,14 @@ def gauge_body(
     card = gauge_card(_mm(tolerance.low), _mm(tolerance.high))
     spec = model.operations[template.operation].tolerances[template.tolerance]
     what = spec.what or plain(template.tolerance)
-    lines = [TemplateLine("cut edge", card.outline.segments, closed=True)]
-    left, bottom, _, top = card.outline.bounds()
-    lines.append(TemplateLine("datum", (Line((left, bottom), (left, top)),)))
+    lines = []
     for role, box in (("go", card.go), ("no go", card.no_go)):
         if box is not None:
             lines.append(TemplateLine(role, _box(box).segments, closed=True))
             lines.append(TemplateLine("pointer", _pointer(card.body, role == "go"), closed=True))
+    left, bottom, _, top = card.outline.bounds()
+    lines.append(TemplateLine("cut edge", card.outline.segments, closed=True))
+    lines.append(TemplateLine("datum", (Line((left + _DATUM_IN, bottom), (left + _DATUM_IN, top)),)))
     measure = f"{what}, {show_tolerance(tolerance, model.plant.units)}"
     about = (measure, model.operations[template.operation].title)
     words = tuple(_gauge_words(template, card, tolerance, what, model.plant.units))
@@ -199,7 +202,7 @@ def _datum(box: Bounds, edge: str) -> Iterator[TemplateLine]:
 
 
 def _side(box: Bounds, edge: str) -> Line:
-    left, bottom, right, top = box
+    left, bottom, right, top = box[0] + _DATUM_IN, box[1] + _DATUM_IN, box[2] - _DATUM_IN, box[3] - _DATUM_IN
     sides = {
         "left": ((left, bottom), (left, top)),
         "right": ((right, bottom), (right, top)),

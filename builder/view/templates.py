@@ -23,7 +23,7 @@ from builder.view.template import PAPERS, PaperFrame, SheetJoint, TemplateSheet,
 from builder.view.template_body import gauge_body, marking_body, part_body, turned
 from builder.view.words import listed
 
-MARGIN_MM = 4.0
+MARGIN_MM = 3.5
 """Clear space kept about what is cut, inside the windows."""
 _MOST_PRODUCTS = 3
 _BODIES = {"part": part_body, "marking": marking_body, "gauge": gauge_body}
@@ -78,7 +78,7 @@ class TemplateMaker:
             rows=tiling.rows,
             sheets=tuple(_sheets(tiling, body.outline)),
             lines=body.lines,
-            outline=body.outline.segments if template.kind == "part" else (),
+            outline=body.outline.segments if template.kind != "gauge" else (),
             words=body.words,
             dimensions=body.dimensions,
             grain=body.grain,
