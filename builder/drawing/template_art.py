@@ -11,34 +11,22 @@ from collections.abc import Iterator, Sequence
 
 from builder.drawing import look
 from builder.drawing.hatch import hatch
-from builder.drawing.svg import XY, circle, document, element, filled, lines_d, num, pair, polyline_d, stroke, words
+from builder.drawing.svg import XY, document, element, filled, lines_d, num, pair, polyline_d, stroke
 from builder.drawing.symbol import arrowhead
 from builder.drawing.template_look import (
-    CROSS,
     DIMENSION,
     GO_TINT,
-    JOINT,
     MAP_HERE,
     NO_GO_TINT,
     OTHER,
     PENS,
-    SQUARE,
-    SQUARE_GREY,
     Pen,
 )
-from builder.drawing.template_words import (
-    DIAMOND_MM,
-    LETTERS,
-    SQUARE_MM,
-    Label,
-    clear_share,
-    down,
-    joint_place,
-    places_of,
-    square_place,
-)
+from builder.drawing.template_marks import clear_share, joint_place, square_place
+from builder.drawing.template_paper import cross, joint_art, square_art, text_art
+from builder.drawing.template_words import LETTERS, Label, down, places_of
 from builder.geometry import Arc, Point, Segment
-from builder.view import ChainDimension, SheetJoint, TemplateLine, TemplateSheet, TemplateView, TemplateWords
+from builder.view import ChainDimension, TemplateLine, TemplateSheet, TemplateView, TemplateWords
 
 _HEAD = (2.6, 0.9)
 
@@ -48,13 +36,13 @@ def template_sheet_svg(view: TemplateView, sheet: TemplateSheet) -> str:
     left, bottom, right, top = sheet.window
     content = "".join(
         (
-            *_square(square_place(view, sheet)),
+            *square_art(square_place(view, sheet)),
             *(art for line in view.lines for art in _line(line)),
             *(art for one in view.dimensions for art in _dimension(one, view)),
             *(art for one in view.words for art in _words(one, view)),
             *_piece_words(view),
-            *(art for joint in sheet.joints for art in _joint(joint, joint_place(view, joint), sheet)),
-            *(_cross(down(point)) for point in sheet.crosses),
+            *(art for joint in sheet.joints for art in joint_art(joint, joint_place(view, joint), sheet)),
+            *(cross(down(point)) for point in sheet.crosses),
         )
     )
     moved = element("g", content, transform=f"translate({num(-left)} {num(top)})")
@@ -83,7 +71,9 @@ def template_map_svg(view: TemplateView, sheet: TemplateSheet, width_mm: float, 
     for one in view.sheets if len(view.sheets) > 1 else ():
         (x, y), (x1, y1) = at((one.window[0], one.window[3])), at((one.window[2], one.window[1]))
         if x1 - x > LETTERS.width(str(one.number), True) + 1 and y1 - y > LETTERS.above + 1:
-            art.append(_text(str(one.number), ((x + x1) / 2, (y + y1) / 2 + LETTERS.cap_mm / 2), bold=True, plate=True))
+            art.append(
+                text_art(str(one.number), ((x + x1) / 2, (y + y1) / 2 + LETTERS.cap_mm / 2), bold=True, plate=True)
+            )
     said = f"Map: {len(view.sheets)} sheets, this is sheet {sheet.number}"
     size = (right - left) * scale + 1, (top - bottom) * scale + 1
     return document(said, said, *size, "".join(art))
@@ -115,9 +105,9 @@ def _zone(line: TemplateLine) -> Iterator[str]:
         yield stroke(lines_d(hatch(corners, 2.2)), look.INK, 0.2)
     x, y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
     if wide > LETTERS.width(text, True) + 2:
-        yield _text(text, (x, y + LETTERS.cap_mm / 2), bold=True, plate=True)
+        yield text_art(text, (x, y + LETTERS.cap_mm / 2), bold=True, plate=True)
     elif wide > LETTERS.cap_mm + 2:
-        yield _text(text, (x + LETTERS.cap_mm / 2, y), bold=True, plate=True, turned=True)
+        yield text_art(text, (x + LETTERS.cap_mm / 2, y), bold=True, plate=True, turned=True)
 
 
 def _stroke(d: str, pen: Pen) -> str:
@@ -179,7 +169,7 @@ def _dimension(one: ChainDimension, view: TemplateView) -> Iterator[str]:
     x, y = ax + (bx - ax) * share, ay + (by - ay) * share
     for number, text in enumerate(lines):
         down_by = -1.0 if number == 0 else LETTERS.cap_mm + 1.2
-        yield _text(text, (x + down_by, y) if turned else (x, y + down_by), turned=turned, plate=True)
+        yield text_art(text, (x + down_by, y) if turned else (x, y + down_by), turned=turned, plate=True)
 
 
 def _words(one: TemplateWords, view: TemplateView) -> Iterator[str]:
@@ -197,13 +187,13 @@ def _words(one: TemplateWords, view: TemplateView) -> Iterator[str]:
         ends = ((middle[0], -bottom), (middle[0], -top)) if one.turned else ((left, middle[1]), (right, middle[1]))
         share = clear_share(view, *ends, LETTERS.width(text, bold))
         x, y = (a + (b - a) * share for a, b in zip(*ends, strict=True))
-        yield _text(text, (x + half, y) if one.turned else (x, y + half), bold=bold, turned=one.turned)
+        yield text_art(text, (x + half, y) if one.turned else (x, y + half), bold=bold, turned=one.turned)
         return
     # Spread over the whole box, so that the first and the last line stand at its ends.
     step = ((top - bottom) - LETTERS.cap_mm - LETTERS.below - 1.5) / max(1, len(lines) - 1)
     for number, text in enumerate(lines):
         y = -top + 1.0 + LETTERS.cap_mm + number * step
-        yield _text(text.removeprefix("*"), (left, y), bold=text.startswith("*"), anchor="start")
+        yield text_art(text.removeprefix("*"), (left, y), bold=text.startswith("*"), anchor="start")
 
 
 def _width(text: str) -> float:
@@ -226,9 +216,9 @@ def _label(label: Label) -> Iterator[str]:
         plain, bold = text.removeprefix("*"), text.startswith("*")
         down_by = LETTERS.above + number * LETTERS.pitch
         if label.turned:
-            yield _text(plain, (box.x0 + down_by, box.centre[1]), bold=bold, turned=True)
+            yield text_art(plain, (box.x0 + down_by, box.centre[1]), bold=bold, turned=True)
         else:
-            yield _text(plain, (box.x0, box.y0 + down_by), bold=bold, anchor="start")
+            yield text_art(plain, (box.x0, box.y0 + down_by), bold=bold, anchor="start")
 
 
 def _grain(start: XY, end: XY) -> Iterator[str]:
@@ -237,105 +227,3 @@ def _grain(start: XY, end: XY) -> Iterator[str]:
     yield stroke(lines_d(((start, end),)), look.INK, 0.35)
     for tip, direction in ((start, (-way[0], -way[1])), (end, way)):
         yield filled(polyline_d(arrowhead(tip, direction, 4.0, 1.4), closed=True), look.INK)
-
-
-def _square(corner: XY) -> Iterator[str]:
-    """The check squares: 4 in, and 100 mm in its lower left corner, so that one rule laid there measures both."""
-    x, y = corner
-    for side in (SQUARE_MM, 100.0):
-        rest = SQUARE_MM - side
-        yield element(
-            "rect",
-            x=x,
-            y=y + rest,
-            width=side,
-            height=side,
-            fill="none",
-            stroke=SQUARE.colour,
-            stroke_width=SQUARE.width,
-        )
-    low = y + SQUARE_MM - 3
-    for number, text in enumerate(("outer line 4.00 in", "inner line 100.0 mm", "Check square, no cut")):
-        yield _text(text, (x + 3, low - number * LETTERS.pitch), anchor="start", bold=number == 2, colour=SQUARE_GREY)
-
-
-def _joint(joint: SheetJoint, place: XY, sheet: TemplateSheet) -> Iterator[str]:
-    """The line through the overlap; a diamond with the letter on either side of it; which sheet it meets."""
-    a, b = down(joint.line[0]), down(joint.line[1])
-    yield stroke(lines_d(((a, b),)), JOINT.colour, JOINT.width, dash=JOINT.dash)
-    x, y = place
-    upright = abs(a[0] - b[0]) < abs(a[1] - b[1])
-    size = DIAMOND_MM
-    corners = ((x - size, y), (x, y - size), (x + size, y), (x, y + size))
-    yield element("path", d=polyline_d(corners, closed=True), fill=look.GROUND, stroke=look.INK, stroke_width=0.25)
-    yield stroke(lines_d(((a, b),)), JOINT.colour, JOINT.width, dash=JOINT.dash)
-    half = LETTERS.cap_mm / 2
-    spots = ((x - 2.6, y + half), (x + 2.6, y + half)) if upright else ((x, y - 1.2), (x, y + 1.2 + 2 * half))
-    for spot in spots:
-        yield _text(joint.letter, spot, bold=True)
-    # Words stand on this sheet's own side of the line, `cut off` on the strip that goes.
-    own = _own_side((x, y), upright, sheet)
-    said = f"{joint.letter} meets sheet {joint.other}"
-    along = size + 2 + LETTERS.width(said) / 2
-    yield _text(said, _beside((x, y), along, own, upright), turned=upright, plate=True)
-    if joint.cut:
-        yield _text("cut off", _beside((x, y), along, -own, upright), turned=upright, plate=True)
-
-
-def _own_side(middle: XY, upright: bool, sheet: TemplateSheet) -> int:
-    """1 when the sheet's own middle lies to the right of the line, or below it; −1 otherwise."""
-    left, bottom, right, top = sheet.window
-    return 1 if ((left + right) / 2 > middle[0] if upright else -(bottom + top) / 2 > middle[1]) else -1
-
-
-def _beside(middle: XY, along: float, side: int, upright: bool) -> XY:
-    """The base line's middle of a text beside a joint line."""
-    x, y = middle
-    off = LETTERS.cap_mm + 1.4 if side > 0 else -1.4
-    return (x + off, y - along) if upright else (x + along, y + off)
-
-
-def _cross(at: XY) -> str:
-    x, y = at
-    arms = lines_d((((x - 5, y), (x + 5, y)), ((x, y - 5), (x, y + 5))))
-    return stroke(arms, CROSS.colour, CROSS.width) + circle(at, 2.2, colour=CROSS.colour, width=CROSS.width)
-
-
-def _text(
-    text: str,
-    at: XY,
-    *,
-    bold: bool = False,
-    turned: bool = False,
-    anchor: str = "middle",
-    plate: bool = False,
-    colour: str = look.INK,
-) -> str:
-    """A line of text on its base line; `plate` lays white under it."""
-    x, y = at
-    turn = f"rotate(-90 {num(x)} {num(y)})" if turned else None
-    wide = LETTERS.width(text, bold)
-    back = ""
-    if plate:
-        from_x = x - wide / 2 if anchor == "middle" else x
-        back = element(
-            "rect",
-            x=from_x - 0.5,
-            y=y - LETTERS.above - 0.3,
-            width=wide + 1,
-            height=LETTERS.above + LETTERS.below * 0.6 + 0.3,
-            fill=look.GROUND,
-            transform=turn,
-        )
-    return back + element(
-        "text",
-        words(text),
-        x=x,
-        y=y,
-        font_family=LETTERS.family.name,
-        font_size=LETTERS.em(bold),
-        font_weight="700" if bold else None,
-        text_anchor=None if anchor == "start" else anchor,
-        fill=colour,
-        transform=turn,
-    )

@@ -1,5 +1,4 @@
-"""Finds places for the words on a template, at true size: the label of the piece, the names of its lines, the check
-square of a sheet.
+"""Finds places for the words on a template, at true size: the label of the piece and the names of its lines.
 
 All in the thing's own mm with y DOWN (the sign of y turned), so that a box here is a box on paper but for a move.
 """
@@ -17,14 +16,10 @@ from builder.drawing.font import ATKINSON, Lettering
 from builder.drawing.svg import XY
 from builder.drawing.template_look import CAPITAL_MM
 from builder.geometry import Segment
-from builder.view import SheetJoint, TemplateLine, TemplateSheet, TemplateView
+from builder.view import TemplateLine, TemplateView
 
 LETTERS = Lettering(ATKINSON, CAPITAL_MM)
-SQUARE_MM = 101.6
-"""The larger of the two check squares, 4 in."""
 ARROW_MM = 40.0
-DIAMOND_MM = 6.5
-_JOINT_WORDS = 38.0
 _CLEAR = 1.2
 _CHORD = 0.2
 _GRID = 23
@@ -73,12 +68,12 @@ def size_of(lines: Sequence[str]) -> tuple[float, float]:
 def places_of(view: TemplateView) -> Places:
     """The places of a template's words, the same on all its sheets."""
     traces = [trace for line in view.lines for trace in traces_of(line.path)]
-    taken = [_box_of(words.box) for words in view.words]
+    taken = [box_of(words.box) for words in view.words]
     label, arrow = None, None
     if view.outline:
-        label, arrow = _label(view, [*traces, *_dimension_traces(view, 2 * CAPITAL_MM)], taken)
+        label, arrow = _label(view, [*traces, *dimension_traces(view, 2 * CAPITAL_MM)], taken)
         taken += [label.box] if label is not None else []
-        taken += [_about(arrow)] if arrow is not None else []
+        taken += [about(arrow)] if arrow is not None else []
     names = []
     for line in view.lines:
         found = _name(line, traces, taken) if line.words else None
@@ -88,16 +83,16 @@ def places_of(view: TemplateView) -> Places:
     return Places(label, arrow, tuple(names))
 
 
-def _box_of(bounds: tuple[float, float, float, float]) -> Box:
+def box_of(bounds: tuple[float, float, float, float]) -> Box:
     return Box(bounds[0], -bounds[3], bounds[2], -bounds[1])
 
 
-def _about(arrow: tuple[XY, XY]) -> Box:
+def about(arrow: tuple[XY, XY]) -> Box:
     (ax, ay), (bx, by) = arrow
     return Box(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)).grown(1.5)
 
 
-def _dimension_traces(view: TemplateView, off: float = 0.0) -> Iterator[Trace]:
+def dimension_traces(view: TemplateView, off: float = 0.0) -> Iterator[Trace]:
     """Dimension lines, and so far off to both sides of them, where their texts stand."""
     for one in view.dimensions:
         a, b = down(one.start), down(one.end)
@@ -137,7 +132,12 @@ def _label(
     return None, None
 
 
-def _home(size: tuple[float, float], edge: Sequence[Trace], traces: Sequence[Trace], view: TemplateView) -> Box | None:
+def _home(
+    size: tuple[float, float],
+    edge: Sequence[Trace],
+    clutter: tuple[Sequence[Trace], Sequence[Box]],
+    view: TemplateView,
+) -> Box | None:
     """The best place for a box inside the piece: crossing the fewest lines, on one sheet, near the middle."""
     xs, ys = [v for t in edge for v in (t.ax, t.bx)], [v for t in edge for v in (t.ay, t.by)]
     whole = Box(min(xs), min(ys), max(xs), max(ys))
@@ -151,7 +151,7 @@ def _home(size: tuple[float, float], edge: Sequence[Trace], traces: Sequence[Tra
             continue
         crossed = sum(trace.shares_in(wide) is not None for trace in clutter[0])
         crossed += sum(wide.overlaps(other) for other in clutter[1])
-        torn = not any(wide.inside(_box_of(sheet.window).grown(-16.0 * bool(sheet.joints))) for sheet in view.sheets)
+        torn = not any(wide.inside(box_of(sheet.window).grown(-16.0 * bool(sheet.joints))) for sheet in view.sheets)
         off = abs(box.centre[0] - whole.centre[0]) / whole.width + abs(box.centre[1] - whole.centre[1]) / whole.height
         cost = 5.0 * crossed + 3.0 * torn + off
         if best is None or cost < best[0]:
@@ -197,98 +197,3 @@ def _beside(line: TemplateLine) -> Iterator[tuple[Box, bool]]:
         else:
             middle = x - side * (_CLEAR + tall / 2)
             yield Box(middle - tall / 2, y - wide / 2, middle + tall / 2, y + wide / 2), True
-
-
-def square_place(view: TemplateView, sheet: TemplateSheet) -> XY:
-    """Upper left corner of a sheet's check square: where its sides meet the least of the drawing."""
-    places = places_of(view)
-    window = _box_of(sheet.window).grown(-1.5)
-    box = _box_of(sheet.window)
-    traces = [t for line in view.lines for t in traces_of(line.path) if t.shares_in(box) is not None]
-    labels = [one.box for one in (*places.names, *((places.label,) if places.label else ()))]
-    labels += [_about(places.arrow)] if places.arrow else []
-    labels += [Box(x, -y, x, -y).grown(5.0) for x, y in sheet.crosses]
-    labels += [_joint_box(joint_place(view, joint), joint) for joint in sheet.joints]
-    labels += [_box_of(words.box) for words in view.words]
-    best: tuple[float, XY] | None = None
-    steps = 9
-    for column, row in product(range(steps), range(steps)):
-        x = window.x0 + (window.width - SQUARE_MM) * column / (steps - 1)
-        y = window.y1 - SQUARE_MM - (window.height - SQUARE_MM) * row / (steps - 1)
-        cost = _clutter(x, y, traces, labels) + 0.001 * (column + row)
-        if best is None or cost < best[0]:
-            best = cost, (x, y)
-    assert best is not None
-    return best[1]
-
-
-def _clutter(x: float, y: float, traces: Sequence[Trace], labels: Sequence[Box]) -> float:
-    """What the sides of a square and the words in it would meet."""
-    far = SQUARE_MM
-    sides = (
-        Box(x - 1, y - 1, x + 1, y + far + 1),
-        Box(x + far - 3, y - 1, x + far + 1, y + far + 1),
-        Box(x - 1, y - 1, x + far + 1, y + 3),
-        Box(x - 1, y + far - 1, x + far + 1, y + far + 1),
-    )
-    text = Box(x + 2, y + far - 14, x + 60, y + far - 2)
-    cost = sum(3.0 for side in sides for box in labels if side.overlaps(box))
-    cost += sum(1.0 for side in sides for trace in traces if trace.shares_in(side) is not None)
-    cost += sum(2.0 for box in labels if text.overlaps(box))
-    inside = Box(x, y, x + far, y + far)
-    cost += sum(0.2 for trace in traces if trace.shares_in(inside) is not None)
-    return cost + sum(2.0 for trace in traces if trace.shares_in(text) is not None)
-
-
-def joint_place(view: TemplateView, joint: SheetJoint) -> XY:
-    """Where the diamond of a joint stands on its line: where it and its words hide the least of the drawing.
-
-    The same on both sheets, which draw the halves of one diamond.
-    """
-    return _joint_place(view, joint.line)
-
-
-@lru_cache(maxsize=512)
-def _joint_place(view: TemplateView, line: tuple[XY, XY]) -> XY:
-    a, b = down(line[0]), down(line[1])
-    traces = [trace for one in view.lines for trace in traces_of(one.path)]
-    best: tuple[float, XY] | None = None
-    for share in (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.2):
-        at = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
-        box = _strip_box(at, abs(a[0] - b[0]) < abs(a[1] - b[1]))
-        cost = sum(trace.shares_in(box) is not None for trace in traces) + abs(share - 0.5)
-        if best is None or cost < best[0]:
-            best = cost, at
-    assert best is not None
-    return best[1]
-
-
-def _joint_box(at: XY, joint: SheetJoint) -> Box:
-    return _strip_box(at, abs(joint.line[0][0] - joint.line[1][0]) < abs(joint.line[0][1] - joint.line[1][1]))
-
-
-def _strip_box(at: XY, upright: bool) -> Box:
-    """The room of a diamond and its words: along the line upward or to the right."""
-    (x, y), wide = at, DIAMOND_MM + 0.5
-    if upright:
-        return Box(x - wide, y - _JOINT_WORDS, x + wide, y + wide)
-    return Box(x - wide, y - wide, x + _JOINT_WORDS, y + wide)
-
-
-def clear_share(view: TemplateView, start: XY, end: XY, wide: float, *, of_dimension: bool = False) -> float:
-    """How far along a line its text stands, so that no joint tears it and, unless it is a dimension's own, no
-    dimension line crosses it; the middle when there is no such place."""
-    length = math.dist(start, end)
-    joints = {joint.line for sheet in view.sheets for joint in sheet.joints}
-    lines = [Trace(*down(a), *down(b)) for a, b in joints]
-    if not of_dimension:
-        lines += _dimension_traces(view, CAPITAL_MM)
-    for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.35, 0.65):
-        if min(share, 1 - share) * length < wide / 2 + 1 and share != 0.5:
-            continue
-        x, y = start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
-        upright = abs(end[1] - start[1]) > abs(end[0] - start[0])
-        dx, dy = (3.5, wide / 2 + 1) if upright else (wide / 2 + 1, 3.5)
-        if not any(line.shares_in(Box(x - dx, y - dy, x + dx, y + dy)) for line in lines):
-            return share
-    return 0.5

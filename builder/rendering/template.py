@@ -34,11 +34,12 @@ WORDS = {
     "place": "column {column} of {columns}, row {row} of {rows}",
     "number": "sheet {n} of {m}",
     "colophon": "{tag} · {date} · {plant}",
-    "state": {
-        "not in use": "NOT YET MEASURED. Throw the copy before it away: it was off.",
-        "not yet measured": "NOT YET MEASURED",
-    },
 }
+STATES = {
+    "not in use": "NOT YET MEASURED. Throw the copy before it away: it was off.",
+    "not yet measured": "NOT YET MEASURED",
+}
+"""What a fresh print says of itself, by how the copy before it stands."""
 
 
 def render_template(view: TemplateView, press: SheetPress) -> bytes:
@@ -49,9 +50,8 @@ def render_template(view: TemplateView, press: SheetPress) -> bytes:
 def template_data(view: TemplateView, pens: Pens) -> Json:
     """Everything the theme's file prints of a template."""
     text = pens.text
-    words = WORDS
     spans = " and ".join(view.joined)
-    state = words["state"].get(view.state, "")  # type: ignore[union-attr]
+    state = STATES.get(view.state, "")
     colophon = _filled("colophon", tag=view.tag, date=view.date, plant=view.plant)
     return {
         "title": f"{view.number} {view.title}",
@@ -100,7 +100,7 @@ def _width_of(svg: str) -> float:
 
 
 def _filled(word: str, **values: object) -> str:
-    return str(WORDS[word]).format(**values)
+    return WORDS[word].format(**values)
 
 
 def _made(day: str) -> datetime:
