@@ -165,7 +165,7 @@ def _dimension(one: ChainDimension, view: TemplateView) -> Iterator[str]:
     if max(LETTERS.width(text) for text in lines) > length - 1:
         return  # the first of its kind and the whole stand in the chain's own line
     wide = max(LETTERS.width(text) for text in lines)
-    share = clear_share(view, start, end, wide, of_dimension=True)
+    share = clear_share(view, start, end, wide, of_dimension=True) or 0.5
     x, y = ax + (bx - ax) * share, ay + (by - ay) * share
     for number, text in enumerate(lines):
         down_by = -1.0 if number == 0 else LETTERS.cap_mm + 1.2
@@ -173,22 +173,11 @@ def _dimension(one: ChainDimension, view: TemplateView) -> Iterator[str]:
 
 
 def _words(one: TemplateWords, view: TemplateView) -> Iterator[str]:
-    left, bottom, right, top = one.box
-    room = top - bottom if one.turned else right - left
-    lines: tuple[str, ...] = one.lines
-    if one.either:
-        fitting = (text for text in lines if _width(text) <= room - 1)
-        lines = tuple(text for text in (next(fitting, ""),) if text)
-    if not lines:
-        return
+    left, bottom, _, top = one.box
     if one.turned or one.either:
-        text, bold = lines[0].removeprefix("*"), lines[0].startswith("*")
-        middle, half = ((left + right) / 2, -(top + bottom) / 2), LETTERS.cap_mm / 2
-        ends = ((middle[0], -bottom), (middle[0], -top)) if one.turned else ((left, middle[1]), (right, middle[1]))
-        share = clear_share(view, *ends, LETTERS.width(text, bold))
-        x, y = (a + (b - a) * share for a, b in zip(*ends, strict=True))
-        yield text_art(text, (x + half, y) if one.turned else (x, y + half), bold=bold, turned=one.turned)
+        yield _along(one, view)
         return
+    lines = one.lines
     # Spread over the whole box, so that the first and the last line stand at its ends.
     step = ((top - bottom) - LETTERS.cap_mm - LETTERS.below - 1.5) / max(1, len(lines) - 1)
     for number, text in enumerate(lines):
@@ -196,8 +185,20 @@ def _words(one: TemplateWords, view: TemplateView) -> Iterator[str]:
         yield text_art(text.removeprefix("*"), (left, y), bold=text.startswith("*"), anchor="start")
 
 
-def _width(text: str) -> float:
-    return LETTERS.width(text.removeprefix("*"), text.startswith("*"))
+def _along(one: TemplateWords, view: TemplateView) -> str:
+    """The first of several ways to say a thing along an edge that has a clear place, else the last of them."""
+    left, bottom, right, top = one.box
+    middle = ((left + right) / 2, -(top + bottom) / 2)
+    start, end = ((middle[0], -bottom), (middle[0], -top)) if one.turned else ((left, middle[1]), (right, middle[1]))
+    room, half = math.dist(start, end), LETTERS.cap_mm / 2
+    share: float | None = 0.5
+    for text in one.lines:
+        plain, bold = text.removeprefix("*"), text.startswith("*")
+        share = clear_share(view, start, end, LETTERS.width(plain, bold))
+        if share is not None and LETTERS.width(plain, bold) <= room - 1:
+            break
+    x, y = (a + (b - a) * (0.5 if share is None else share) for a, b in zip(start, end, strict=True))
+    return text_art(plain, (x + half, y) if one.turned else (x, y + half), bold=bold, turned=one.turned)
 
 
 def _piece_words(view: TemplateView) -> Iterator[str]:

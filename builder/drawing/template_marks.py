@@ -99,9 +99,9 @@ def _strip_box(at: XY, upright: bool) -> Box:
     return Box(x - wide, y - wide, x + _JOINT_WORDS, y + wide)
 
 
-def clear_share(view: TemplateView, start: XY, end: XY, wide: float, *, of_dimension: bool = False) -> float:
+def clear_share(view: TemplateView, start: XY, end: XY, wide: float, *, of_dimension: bool = False) -> float | None:
     """How far along a line its text stands, so that no joint tears it and, unless it is a dimension's own, no
-    dimension line crosses it; the middle when there is no such place."""
+    dimension line crosses it; None when there is no such place."""
     length = math.dist(start, end)
     joints = {joint.line for sheet in view.sheets for joint in sheet.joints}
     lines = [Trace(*down(a), *down(b)) for a, b in joints]
@@ -115,4 +115,4 @@ def clear_share(view: TemplateView, start: XY, end: XY, wide: float, *, of_dimen
         dx, dy = (3.5, wide / 2 + 1) if upright else (wide / 2 + 1, 3.5)
         if not any(line.shares_in(Box(x - dx, y - dy, x + dx, y + dy)) for line in lines):
             return share
-    return 0.5
+    return None

@@ -39,6 +39,7 @@ from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.template_use import template_uses
 from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
@@ -129,6 +130,7 @@ class SheetMaker:
             language=model.plant.language,
             distance_mm=float(station.distance.value),
             capital_mm=letters,
+            templates=template_uses(operation, model),
         )
         bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}
         columns = headings(group, steps, (full for _, full, _ in measures.values()), bases)
@@ -255,6 +257,7 @@ class SheetMaker:
             maker = makers.get(name)
             source = f", from {self.model.operations[maker].title}" if maker else ", from the store"
             yield f"{count} × {title}{source}"
+        yield from (one.said for one in template_uses(operation, self.model))
         if not operation.needs:
             for name in operation.makes:
                 material = self.model.materials.get(self.model.material_of(name) or "")

@@ -160,6 +160,11 @@ class TemplateUse:
     state: str = shown()
 
     @property
+    def path(self) -> str:
+        """Where a build puts it, '' for one not in use, which it doesn't print."""
+        return "" if self.state == "not in use" else f"templates/{self.name}.pdf"
+
+    @property
     def said(self) -> str:
         """As one text."""
         ending = {"": "", "not in use": ": NOT IN USE, print it again", "not yet measured": ": not yet measured"}

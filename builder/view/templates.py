@@ -9,23 +9,20 @@ from fractions import Fraction
 from builder.geometry import OVERLAP_MM, Outline, ShapeBook, Tiling, fewest_sheets
 from builder.model import (
     Dimensions,
-    Operation,
     PlantModel,
     Quantity,
     Template,
-    route_of,
     show_number,
     show_quantity,
     sized_values,
 )
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
-from builder.view.template import PAPERS, PaperFrame, SheetJoint, TemplateSheet, TemplateUse, TemplateView
+from builder.view.template import PAPERS, PaperFrame, SheetJoint, TemplateSheet, TemplateView
 from builder.view.template_body import gauge_body, marking_body, part_body, turned
-from builder.view.words import listed
+from builder.view.template_use import cut_words, state_of
 
 MARGIN_MM = 3.5
 """Clear space kept about what is cut, inside the windows."""
-_MOST_PRODUCTS = 3
 _BODIES = {"part": part_body, "marking": marking_body, "gauge": gauge_body}
 _GRAINS = {"up": "grain up", "across": "grain across"}
 
@@ -131,45 +128,6 @@ class TemplateMaker:
             if span is not None:
                 apart = Fraction(round((span[1][axis] - span[0][axis]) * 10), 10)
                 yield f"{show_quantity(Quantity.of(apart, 'length'), self.model.plant.units)} {way}"
-
-
-def state_of(template: Template, model: PlantModel) -> str:
-    """'' when its copy was measured and is true, else 'not yet measured' or 'not in use'."""
-    if template.is_off(model.plant.template_limit):
-        return "not in use"
-    return "" if template.record() is not None else "not yet measured"
-
-
-def template_uses(operation: Operation, model: PlantModel) -> tuple[TemplateUse, ...]:
-    """The templates an operation marks, cuts or measures by, each once, in the order its file names them."""
-    names = [spec.with_ for spec in operation.tolerances.values()]
-    names = [*(name for step in operation.steps for name in step.with_), *(one for one in names if one is not None)]
-    return tuple(
-        TemplateUse(one.number, one.title, name, one.revision, state_of(one, model))
-        for name in dict.fromkeys(names)
-        if (one := model.templates.get(name)) is not None
-    )
-
-
-def gauge_words(name: str, model: PlantModel) -> str:
-    """A gauge as a sheet names it: a template by its number, any other by its name."""
-    template = model.templates.get(name)
-    return f"card gauge {template.number}" if template is not None else name
-
-
-def cut_words(part: str, model: PlantModel) -> str:
-    """How many of a part each product takes: `cut 2 for Tool roll`, '' where no product says."""
-    found: dict[str, list[str]] = {}
-    for name, product in model.products.items():
-        for stop in route_of(name, model.products, model.operations):
-            if part in stop.takes:
-                found.setdefault(show_number(stop.takes[part], 2), []).append(product.title)
-    said = []
-    for count, titles in found.items():
-        more = f" and {len(titles) - _MOST_PRODUCTS} more" if len(titles) > _MOST_PRODUCTS else ""
-        who = ", ".join(titles[:_MOST_PRODUCTS]) + more if more else listed(titles)
-        said.append(f"{count} for {who}")
-    return f"cut {', '.join(said)}" if said else ""
 
 
 def _label(template: Template, size: str, goods: tuple[str, ...]) -> tuple[str, ...]:
