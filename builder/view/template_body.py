@@ -32,6 +32,7 @@ from builder.model import (
     Tolerance,
     Values,
     gauge_tolerance,
+    show_number,
     show_quantity,
     show_tolerance,
 )
@@ -45,6 +46,7 @@ _GRAIN = {"up": 90.0, "across": 0.0}
 _CHAIN_MM = 7.5
 """From a row of marks to its dimension line, and from that to the next."""
 _CROSS_MM = 5.0
+_INCH = Fraction(254, 10)
 _DATUM_IN = 0.45
 """The thick line of a datum edge lies inside the card: the edge itself is the line that is cut."""
 
@@ -194,7 +196,11 @@ def _pointer(body: Bounds, up: bool) -> tuple[Line, ...]:
 
 
 def _limit(value: Fraction, unit: str, first: Literal["mm", "in"]) -> str:
-    return show_quantity(Quantity.of(value, "length", unit), first)
+    """A limit in both units, fine enough to be checked with a rule or a calliper: no sixteenth nearby will do."""
+    metric, inch = f"{show_number(value, 2)} mm", f"{show_number(value / _INCH, 3)} in"
+    if unit == "in":
+        inch = show_quantity(Quantity.of(value, "length", unit), "in", both=False)
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
 
 
 def _datum(box: Bounds, edge: str) -> Iterator[TemplateLine]:
