@@ -56,7 +56,7 @@ def test_a_marking_card_has_a_slit_at_each_place_and_the_chain_that_leads_to_it(
     card = views(tmp_path)["tack-row"]
     slits = [line for line in card.lines if line.role == "slit"]
     assert len(slits) == 4
-    assert [round(min(s.start[0] for s in slit.path), 6) for slit in slits] == [25, 65, 105, 145]
+    assert [round(min(s.start[0] for s in slit.path), 6) for slit in slits] == [29, 69, 109, 149]
     texts = [one.text for one in card.dimensions]
     assert texts.count("40 mm (1.57 in)") == 3
     assert "30 mm (1.18 in)" in texts

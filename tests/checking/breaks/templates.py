@@ -5,16 +5,16 @@ from __future__ import annotations
 from tests.checking.breaks.fault import Break
 
 GAUGE = "templates/handle-edge-gauge.yaml"
-HANDLE = "operations/sew-handle-end.yaml"
+OF_GAUGE = "kind: gauge\nof: sew-handle-end/edge\nnumber: G-12"
 
 BREAKS = [
     Break("template-off-scale", GAUGE, "measured: {across: 100.1 mm", "¦measured: {across: 101.2 mm"),
     Break("template-limit-missing", "plant.yaml", "template limit: 0.5 mm", "#", (GAUGE, "number: ¦G-12")),
-    Break("template-impossible", HANDLE, "is: 3 mm +1 -0", "is: max 0 mm", (GAUGE, "of: ¦sew-handle-end/edge")),
     Break(
-        "template-one-size",
+        "template-impossible",
         GAUGE,
-        "kind: gauge\nof: sew-handle-end/edge\nnumber: G-12",
-        "kind: part\nof: roll-back\nnumber: ¦G-12",
+        OF_GAUGE,
+        "kind: marking\nof: ¦roll-back\nfeatures: handle-box\nsize: tool-roll/M\nnumber: G-12",
     ),
+    Break("template-one-size", GAUGE, OF_GAUGE, "kind: part\nof: roll-back\nnumber: ¦G-12"),
 ]
