@@ -36,7 +36,7 @@ from builder.rendering import (
     theme_folder,
     version,
 )
-from builder.view import PAPERS, PlantViews, TemplateMaker, plant_views
+from builder.view import PlantViews, plant_views, template_view
 from builder.writing import Output, Written
 
 
@@ -245,7 +245,7 @@ def template_pdf(checked: Checked, name: str, paper: str | None, size: str | Non
     if size is not None:
         template = template.model_copy(update={"size": size})
     try:
-        view = TemplateMaker(model, linked.dimensions, book).view(name, template, PAPERS[paper or model.plant.paper])
+        view = template_view(model, linked.dimensions, book, name, template, paper or model.plant.paper)
     except KeyError:
         raise UsageError(f"there is no size {size}, or it means different things: write PRODUCT/SIZE") from None
     except GeometryFault as fault:

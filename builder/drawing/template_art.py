@@ -158,7 +158,7 @@ def _dimension(one: ChainDimension, view: TemplateView) -> Iterator[str]:
             tick = ((x - 1, y + 1), (x + 1, y - 1))
             yield stroke(lines_d((tick,)), look.INK, 0.3)
     turned = abs(way[1]) > abs(way[0])
-    lines = (one.text,)
+    lines: tuple[str, ...] = (one.text,)
     if LETTERS.width(one.text) > length - 2 and " (" in one.text:
         first, _, rest = one.text.partition(" (")
         lines = (first, f"({rest}")

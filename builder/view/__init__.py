@@ -54,7 +54,7 @@ from builder.view.template import (
     TemplateView,
     TemplateWords,
 )
-from builder.view.templates import TemplateMaker
+from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
@@ -63,7 +63,7 @@ __all__ = [
     "PaperFrame",
     "SheetJoint",
     "TemplateLine",
-    "TemplateMaker",
+    "template_view",
     "TemplateSheet",
     "TemplateUse",
     "TemplateView",

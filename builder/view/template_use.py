@@ -18,8 +18,8 @@ def state_of(template: Template, model: PlantModel) -> str:
 
 def template_uses(operation: Operation, model: PlantModel) -> tuple[TemplateUse, ...]:
     """The templates an operation marks, cuts or measures by, each once, in the order its file names them."""
-    names = [spec.with_ for spec in operation.tolerances.values()]
-    names = [*(name for step in operation.steps for name in step.with_), *(one for one in names if one is not None)]
+    names = [name for step in operation.steps for name in step.with_]
+    names += [spec.with_ for spec in operation.tolerances.values() if spec.with_ is not None]
     return tuple(
         TemplateUse(one.number, one.title, name, one.revision, state_of(one, model))
         for name in dict.fromkeys(names)

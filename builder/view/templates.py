@@ -130,6 +130,13 @@ class TemplateMaker:
                 yield f"{show_quantity(Quantity.of(apart, 'length'), self.model.plant.units)} {way}"
 
 
+def template_view(
+    model: PlantModel, dimensions: Dimensions, book: ShapeBook, name: str, template: Template, paper: str
+) -> TemplateView:
+    """One template on a paper. Raises KeyError for an unknown size, GeometryFault for what can't be drawn."""
+    return TemplateMaker(model, dimensions, book).view(name, template, PAPERS[paper])
+
+
 def _label(template: Template, size: str, goods: tuple[str, ...]) -> tuple[str, ...]:
     """What stands on the piece itself, so that it is known when the paper about it is gone; the first line is bold."""
     second = f"revision {template.revision}" + (f" · size {size}" if size else "")

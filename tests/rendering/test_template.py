@@ -15,7 +15,8 @@ from pypdf import PdfReader
 from builder.geometry import ShapeBook
 from builder.model import Template
 from builder.rendering import ENTRY, SheetPress, render_template, theme_folder
-from builder.view import PAPERS, TemplateMaker, TemplateSheet, TemplateView
+from builder.view import PAPERS, TemplateSheet, TemplateView
+from builder.view.templates import TemplateMaker
 from tests.plants import linked
 from tests.rendering.vectors import Vector, vectors
 

@@ -9,7 +9,8 @@ import pytest
 from builder.geometry import ShapeBook
 from builder.model import Linked
 from builder.pipeline import check_plant, plant_views_of
-from builder.view import PAPERS, TemplateMaker, TemplateView
+from builder.view import PAPERS, TemplateView
+from builder.view.templates import TemplateMaker
 from tests.checking.overlay import lay_over
 from tests.plants import linked
 
@@ -59,7 +60,7 @@ def test_a_marking_card_has_a_slit_at_each_place_and_the_chain_that_leads_to_it(
     assert [round(min(s.start[0] for s in slit.path), 6) for slit in slits] == [29, 69, 109, 149]
     texts = [one.text for one in card.dimensions]
     assert texts.count("40 mm (1.57 in)") == 3
-    assert "30 mm (1.18 in)" in texts
+    assert "30 mm (1 3/16 in)" in texts
     assert "60 mm (2.36 in)" in texts
     assert "3 × 40 mm (1.57 in) = 120 mm (4.72 in)" in texts
     assert {words.lines[0] for words in card.words} == {"*DATUM left edge of Panel", "*DATUM bottom edge of Panel"}
