@@ -56,10 +56,11 @@ def _clutter(x: float, y: float, traces: Sequence[Trace], labels: Sequence[Box])
         Box(x - 1, y + far - 1, x + far + 1, y + far + 1),
     )
     text = Box(x + 2, y + far - 14, x + 60, y + far - 2)
+    inside = Box(x, y, x + far, y + far)
     cost = sum(3.0 for side in sides for box in labels if side.overlaps(box))
     cost += sum(1.0 for side in sides for trace in traces if trace.shares_in(side) is not None)
     cost += sum(2.0 for box in labels if text.overlaps(box))
-    inside = Box(x, y, x + far, y + far)
+    cost += sum(0.5 for box in labels if inside.overlaps(box))
     cost += sum(0.2 for trace in traces if trace.shares_in(inside) is not None)
     return cost + sum(2.0 for trace in traces if trace.shares_in(text) is not None)
 

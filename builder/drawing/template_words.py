@@ -75,6 +75,7 @@ def places_of(view: TemplateView) -> Places:
         taken += [label.box] if label is not None else []
         taken += [about(arrow)] if arrow is not None else []
     names = []
+    traces += [Trace(*down(a), *down(b)) for a, b in {joint.line for sheet in view.sheets for joint in sheet.joints}]
     for line in view.lines:
         found = _name(line, traces, taken) if line.words else None
         if found is not None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.model import Operation, PlantModel, Template, route_of, show_number
+from builder.model import Operation, PlantModel, Step, Template, route_of, show_number
 from builder.view.template import TemplateUse
 from builder.view.words import listed
 
@@ -25,6 +25,14 @@ def template_uses(operation: Operation, model: PlantModel) -> tuple[TemplateUse,
         for name in dict.fromkeys(names)
         if (one := model.templates.get(name)) is not None
     )
+
+
+def with_templates(said: str, step: Step, model: PlantModel) -> str:
+    """An action line with the templates it is done by: `Mark the row. Template **T-3**.`"""
+    numbers = [f"**{model.templates[name].number}**" for name in step.with_ if name in model.templates]
+    if not numbers:
+        return said
+    return f"{said} Template{'s' if len(numbers) > 1 else ''} {listed(numbers)}."
 
 
 def gauge_words(name: str, model: PlantModel) -> str:

@@ -133,3 +133,15 @@ def test_the_code_of_a_template_follows_what_it_is_cut_to(tmp_path: Path) -> Non
 def test_the_limit_is_told_for_the_longest_side(tmp_path: Path) -> None:
     """0.5 mm in 100 is 1.5 mm in 300."""
     assert views(tmp_path)["panel"].reach == "At that limit 300 mm here is 1.5 mm off."
+
+
+def test_a_step_names_the_template_it_is_done_by(tmp_path: Path) -> None:
+    """In its action line, by number; the sheet's code follows it, because another template is another way to work."""
+    sheets = {}
+    for name, step in (("with", "{step: lay, with: panel}"), ("without", "{step: lay}")):
+        more = f"\noperations/sew-hem.yaml: {{steps: [{step}]}}"
+        checked = check_plant(lay_over(PLANT + more, tmp_path / name))
+        assert not checked.has_errors, checked.findings
+        sheets[name] = next(one for one in plant_views_of(checked).sheets if one.operation == "sew-hem")
+    assert sheets["with"].steps[0].said == "Lay the panel face down. Template **P-1**."
+    assert sheets["with"].tag != sheets["without"].tag
