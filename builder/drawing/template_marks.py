@@ -29,6 +29,7 @@ def square_place(view: TemplateView, sheet: TemplateSheet) -> XY:
     window = box_of(sheet.window).grown(-1.5)
     box = box_of(sheet.window)
     traces = [t for line in view.lines for t in traces_of(line.path) if t.shares_in(box) is not None]
+    traces += [Trace(*down(joint.line[0]), *down(joint.line[1])) for joint in sheet.joints]
     labels = [one.box for one in (*places.names, *((places.label,) if places.label else ()))]
     labels += [about(places.arrow)] if places.arrow else []
     labels += [Box(x, -y, x, -y).grown(5.0) for x, y in sheet.crosses]
