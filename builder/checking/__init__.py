@@ -10,6 +10,7 @@ from builder.checking.run import (
     figure_finding,
     photo_finding,
     report,
+    stops_build,
     usable_operations,
 )
 from builder.checking.study_alone import study_findings
@@ -29,6 +30,7 @@ __all__ = [
     "photo_finding",
     "report",
     "rule_book",
+    "stops_build",
     "study_findings",
     "usable_operations",
 ]

@@ -107,6 +107,12 @@ def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Findin
     return fold(levels, causes(), safety, lowered)
 
 
+def stops_build(finding: Finding) -> bool:
+    """Whether a build makes nothing while there is this finding: an error, unless its rule says the pages tell it."""
+    rule = rule_book().get(finding.rule)
+    return finding.severity is Severity.error and (rule is None or rule.stops)
+
+
 def usable_operations(
     model: PlantModel, findings: Iterable[Finding], unusable: Iterable[tuple[str, str]]
 ) -> frozenset[str]:

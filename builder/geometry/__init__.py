@@ -21,6 +21,9 @@ from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
+from builder.geometry.template_card import GaugeCard, MarkingCard, gauge_card, marking_card
+from builder.geometry.template_rows import card_for
+from builder.geometry.tiling import OVERLAP_MM, Joint, Tile, Tiling, fewest_sheets, tiled
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
@@ -30,6 +33,17 @@ __all__ = [
     "covered_share",
     "laid_pieces",
     "too_near",
+    "OVERLAP_MM",
+    "GaugeCard",
+    "Joint",
+    "MarkingCard",
+    "Tile",
+    "Tiling",
+    "card_for",
+    "fewest_sheets",
+    "gauge_card",
+    "marking_card",
+    "tiled",
     "Goods",
     "inset_outline",
     "seam_goods",

@@ -69,7 +69,11 @@ def _near(a: Outline, b: Outline, gap: float) -> bool:
 
 def _over(a: Outline, b: Outline) -> bool:
     """Does a stretch of one's boundary, between the places where it crosses the other's, lie well inside the other?"""
-    return any(_inside(point, b) for point in _stretches(a, b)) or any(_inside(point, a) for point in _stretches(b, a))
+    if any(_inside(point, b) for point in _stretches(a, b)) or any(_inside(point, a) for point in _stretches(b, a)):
+        return True
+    # Equal pieces in one place share their whole boundary.
+    middle = a.centroid()
+    return a.contains(middle) and _inside(middle, b) and _inside(b.centroid(), a)
 
 
 def _stretches(outline: Outline, other: Outline) -> Iterator[Point]:

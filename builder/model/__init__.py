@@ -95,6 +95,8 @@ from builder.model.study_results import (
     StepStudy,
     StudySummary,
 )
+from builder.model.template import INCH_SQUARE_MM, SQUARE_MM, Measured, Template
+from builder.model.template_names import gauge_tolerance, size_names, sized_values
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
@@ -106,6 +108,13 @@ __all__ = [
     "nest_width",
     "SEAM_WORDS",
     "SeamWord",
+    "INCH_SQUARE_MM",
+    "SQUARE_MM",
+    "Measured",
+    "Template",
+    "gauge_tolerance",
+    "size_names",
+    "sized_values",
     "Capacity",
     "StationShare",
     "Tending",

@@ -30,6 +30,7 @@ WORK_KEYS: tuple[str, ...] = ("sew", "cut", "place", "fold", "mark", "set")
 class Step(Noun):
     """One element of work.
 
+    with_     : printed templates it marks or cuts by
     sew … set : features worked now, or for `cut` the parts cut out
     shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown. Pictures that explain
                 one thing (`section of`, `stitch of`, `layers of`, `nest`, `settings`) stand beside it
@@ -42,6 +43,7 @@ class Step(Noun):
     step: Ident
     do: Text
     key: Text | None = None
+    with_: Names = ()
     why: Text | None = None
     sew: Names = ()
     cut: Names = ()

@@ -28,6 +28,7 @@ KINDS: Mapping[str, str] = MappingProxyType(
         "parts": "part",
         "products": "product",
         "stations": "station",
+        "templates": "template",
     }
 )
 """Folders of YAML files, and the kind of what is in them."""

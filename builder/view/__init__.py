@@ -48,6 +48,18 @@ from builder.view.sheet import (
 )
 from builder.view.study_charts import learning_words
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
+from builder.view.template import (
+    PAPERS,
+    ChainDimension,
+    PaperFrame,
+    SheetJoint,
+    TemplateLine,
+    TemplateSheet,
+    TemplateUse,
+    TemplateView,
+    TemplateWords,
+)
+from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
@@ -59,6 +71,16 @@ __all__ = [
     "PanelRow",
     "PanelView",
     "Span",
+    "PAPERS",
+    "ChainDimension",
+    "PaperFrame",
+    "SheetJoint",
+    "TemplateLine",
+    "template_view",
+    "TemplateSheet",
+    "TemplateUse",
+    "TemplateView",
+    "TemplateWords",
     "differ_words",
     "element_words",
     "line_words",
