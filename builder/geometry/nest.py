@@ -14,7 +14,7 @@ from builder.geometry.outline import Outline
 from builder.geometry.placing import Placing
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import PartShape
-from builder.geometry.vector import GeometryFault, Point
+from builder.geometry.vector import GeometryFault, Point, add, left, scale
 from builder.model import NestPieces
 
 _TOUCH_MM = 1e-6
@@ -38,8 +38,8 @@ def laid_pieces(entry: int, typed: NestPieces, shape: PartShape) -> Iterator[Lai
         raise GeometryFault(f"{typed.part} lies in rows or columns without a pitch")
     turn = float(typed.turn.value) if typed.turn is not None else 0.0
     turned = Placing(0.0, 0.0, turn, typed.side == "wrong").outline(shape.outline)
-    left, bottom, _, _ = turned.bounds()
-    x0, y0 = float(typed.left.value) - left, float(typed.bottom.value) - bottom
+    box = turned.bounds()
+    x0, y0 = float(typed.left.value) - box[0], float(typed.bottom.value) - box[1]
     for number in range(typed.columns * typed.rows):
         row, column = divmod(number, typed.columns)
         placing = Placing(x0 + column * pitch, y0 + row * row_pitch, 0.0, False)
@@ -68,20 +68,19 @@ def _near(a: Outline, b: Outline, gap: float) -> bool:
 
 
 def _over(a: Outline, b: Outline) -> bool:
-    """Does a stretch of one's boundary, between the places where it crosses the other's, lie well inside the other?"""
-    if any(_inside(point, b) for point in _stretches(a, b)) or any(_inside(point, a) for point in _stretches(b, a)):
-        return True
-    # Equal pieces in one place share their whole boundary.
-    middle = a.centroid()
-    return a.contains(middle) and _inside(middle, b) and _inside(b.centroid(), a)
+    """Does the goods' side of one's boundary, between the places where it crosses the other's, lie in the other?"""
+    return any(_inside(point, b) for point in _stretches(a, b)) or any(_inside(point, a) for point in _stretches(b, a))
 
 
 def _stretches(outline: Outline, other: Outline) -> Iterator[Point]:
-    """The middle of each stretch of a boundary between two crossings."""
+    """A point just inside the middle of each stretch of a boundary between two crossings."""
     for segment in outline.segments:
         crossings = (point for edge in other.segments for point in segments_cross(segment, edge))
         shares = sorted({0.0, 1.0, *(min(max(segment.share_of(point), 0.0), 1.0) for point in crossings)})
-        yield from (segment.point_at((first + last) / 2) for first, last in pairwise(shares))
+        for first, last in pairwise(shares):
+            share = (first + last) / 2
+            inward = scale(left(segment.tangent_at(share)), 2 * _NEAR_MM)
+            yield add(segment.point_at(share), inward)
 
 
 def _inside(point: Point, outline: Outline) -> bool:
@@ -95,8 +94,8 @@ def _distance(a: Outline, b: Outline) -> float:
 def beyond_sheet(pieces: Sequence[LaidPiece], length: float, width: float, gap: float) -> Iterator[LaidPiece]:
     """Pieces that leave the sheet, or come nearer to its edge than the gap. All in mm."""
     for piece in pieces:
-        left, bottom, right, top = piece.outline.bounds()
-        if min(left, bottom) < gap - _TOUCH_MM or right > length - gap + _TOUCH_MM or top > width - gap + _TOUCH_MM:
+        x0, y0, right, top = piece.outline.bounds()
+        if min(x0, y0) < gap - _TOUCH_MM or right > length - gap + _TOUCH_MM or top > width - gap + _TOUCH_MM:
             yield piece
 
 
