@@ -65,7 +65,7 @@ def _sewn(name: str, goods: Mapping[FeatureRef, Goods], bench: Bench) -> Iterato
     pace = bench.station.pace
     speed = _speed(feature, goods.get(ref, _NO_GOODS), bench)
     if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
-        yield tack_time(feature.feature.bartack, feature.feature.count, pace, speed)
+        yield tack_time(feature.feature.bartack, feature.feature.pieces, pace, speed)
         return
     stitch = bench.setting("stitch length", 0.0)
     if bench.kind.model != "seam" or stitch <= 0:

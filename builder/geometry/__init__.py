@@ -1,12 +1,15 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
+from builder.geometry.arrays import ROUND_KINDS, axis_of, discs_of, first_of_row, piece_turn, row_ways
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
+from builder.geometry.notch import notch_tip
 from builder.geometry.offset import inset_outline
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
+from builder.geometry.places import feature_bounds
 from builder.geometry.placing import Placing
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.segment import Arc, Bounds, Line, Segment
@@ -17,6 +20,14 @@ from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
+    "ROUND_KINDS",
+    "axis_of",
+    "discs_of",
+    "first_of_row",
+    "piece_turn",
+    "row_ways",
+    "feature_bounds",
+    "notch_tip",
     "Goods",
     "inset_outline",
     "seam_goods",

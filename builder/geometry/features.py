@@ -4,52 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import pairwise
-from typing import Protocol
 
+from builder.geometry.arrays import bartack_shape, round_shape, row_points, slot_shape
+from builder.geometry.notch import notch_path
 from builder.geometry.offset import inset_path
 from builder.geometry.outline import Outline, rectangle
 from builder.geometry.path import Path, box, box_and_cross, polyline
+from builder.geometry.places import Lengths, Measured
 from builder.geometry.placing import Placing
-from builder.geometry.segment import Bounds
-from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import GeometryFault, Point, add, distance, left, scale, sub
+from builder.geometry.sewn_tag import caught, laid_on, tag_size, turned_size
+from builder.geometry.shape import FeatureShape
+from builder.geometry.vector import GeometryFault, Point, distance
 from builder.model import (
     At,
     Bartack,
     Box,
-    Expression,
+    DrillHole,
     Feature,
     Fold,
     Hardware,
     Hole,
     Notch,
-    Quantity,
+    Row,
     Seam,
+    SewnTag,
+    Slot,
     Strip,
-    Values,
 )
 
 NOTCH_DEPTH_MM = 6.0
 """Depth of a notch nobody gave one. Common practice, no source."""
 
 
-class Lengths(Protocol):
-    """Reads typed lengths and places; the part builder is one."""
-
-    values: Values
-
-    def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float: ...
-
-    def corner(self, at: At | None, box: Bounds, size: tuple[float, float], owner: str) -> Point: ...
-
-    def component_shape(self, name: str) -> PartShape | None: ...
-
-
 def feature_shape(
     name: str, feature: Feature, outline: Outline, before: Mapping[str, FeatureShape], lengths: Lengths
 ) -> FeatureShape:
-    """The shape of a feature. `before` holds the features above it in the file, for `on:`. Raises GeometryFault."""
-    ground = outline
+    """The shape of a feature. `before` holds the features above it in the file. Raises GeometryFault."""
+    ground, lengths = outline, Measured(lengths, before)
     if feature.on is not None:
         if feature.on not in before or not before[feature.on].regions:
             raise GeometryFault(f"{name} lies on {feature.on}, which stands below it in the file or covers no area")
@@ -57,8 +48,12 @@ def feature_shape(
     match feature:
         case Notch():
             return _notch(name, feature, ground, lengths)
-        case Hole() | Hardware():
-            return _round(name, feature, ground, lengths)
+        case Hole() | DrillHole() | Hardware():
+            return round_shape(name, feature, _row(name, feature, ground, lengths), lengths)
+        case Slot():
+            return slot_shape(name, feature, _row(name, feature, ground, lengths), lengths)
+        case SewnTag():
+            return _tag(name, feature, ground, lengths)
         case Strip():
             return _strip(name, feature, ground, lengths)
         case Seam():
@@ -66,7 +61,7 @@ def feature_shape(
         case Box():
             return _box(name, feature, ground, lengths)
         case Bartack():
-            return _bartack(name, feature, ground, lengths)
+            return bartack_shape(name, feature, _row(name, feature, ground, lengths), lengths)
         case Fold():
             return _fold(name, feature, ground, lengths)
     raise GeometryFault(f"{name} is of a kind that has no shape")
@@ -75,16 +70,26 @@ def feature_shape(
 def _notch(name: str, feature: Notch, ground: Outline, lengths: Lengths) -> FeatureShape:
     depth = lengths.mm(feature.depth, NOTCH_DEPTH_MM, f"{name}.depth")
     at, along = _on_edge(name, feature.notch, feature.at, ground, lengths)
-    inward = left(along)
-    half = scale(along, depth / 2)
-    tip = add(at, scale(inward, depth))
-    return FeatureShape(name, "notch", feature, (polyline([sub(at, half), tip, add(at, half)]),), (), (at,), (depth, 0))
+    return FeatureShape(name, "notch", feature, (notch_path(feature.cut, at, along, depth),), (), (at,), (depth, 0))
 
 
-def _on_edge(name: str, edge: str, at: At | None, ground: Outline, lengths: Lengths) -> tuple[Point, Point]:
-    """The point of an edge at a place, and the edge's direction there (interior to the left)."""
-    x, y = lengths.corner(at, ground.bounds(), (0.0, 0.0), name)
-    across = at is not None and any(one is not None for one in (at.left, at.right, at.centre))
+def _tag(name: str, feature: SewnTag, ground: Outline, lengths: Lengths) -> FeatureShape:
+    if feature.in_ is not None:
+        width, _ = tag_size(name, feature, lengths)
+        return caught(name, feature, *_on_edge(name, feature.in_, feature.at, ground, lengths, width), lengths)
+    corner = lengths.corner(feature.at, ground.bounds(), turned_size(name, feature, lengths), name)
+    return laid_on(name, feature, corner, lengths)
+
+
+def _on_edge(
+    name: str, edge: str, at: At | None, ground: Outline, lengths: Lengths, width: float = 0.0
+) -> tuple[Point, Point]:
+    """The point of an edge at a place, and the edge's direction there (interior to the left).
+
+    width : of what lies there along the edge; the point is its middle
+    """
+    x, y = (one + width / 2 for one in lengths.corner(at, ground.bounds(), (width, width), name))
+    across = at is not None and any(one is not None for one in (at.left, at.right, at.centre, at.right_of, at.left_of))
     for segment in ground.edge(edge):
         (x1, y1), (x2, y2) = segment.start, segment.end
         low, high, wanted = (min(x1, x2), max(x1, x2), x) if across else (min(y1, y2), max(y1, y2), y)
@@ -94,21 +99,8 @@ def _on_edge(name: str, edge: str, at: At | None, ground: Outline, lengths: Leng
     raise GeometryFault(f"{name} lies beyond the end of edge {edge}")
 
 
-def _row(name: str, feature: Hole | Hardware | Bartack, first: Point, lengths: Lengths) -> tuple[Point, ...]:
-    pitch = lengths.mm(feature.pitch, 0.0, f"{name}.pitch")
-    if feature.count > 1 and pitch <= 0:
-        raise GeometryFault(f"{name} is a row of {feature.count} without a pitch")
-    step = (pitch, 0.0) if feature.direction == "across" else (0.0, pitch)
-    return tuple(add(first, scale(step, float(number))) for number in range(feature.count))
-
-
-def _round(name: str, feature: Hole | Hardware, ground: Outline, lengths: Lengths) -> FeatureShape:
-    if isinstance(feature, Hole):
-        kind, diameter = "hole", lengths.mm(feature.hole, short=f"{name}.hole")
-    else:
-        kind, diameter = "hardware", lengths.mm(feature.diameter, short=f"{name}.diameter")
-    first = lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name)
-    return FeatureShape(name, kind, feature, (), (), _row(name, feature, first, lengths), (diameter, 0.0))
+def _row(name: str, feature: Row, ground: Outline, lengths: Lengths) -> tuple[Point, ...]:
+    return row_points(name, feature, lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name), lengths)
 
 
 def _strip(name: str, feature: Strip, ground: Outline, lengths: Lengths) -> FeatureShape:
@@ -182,15 +174,6 @@ def _box(name: str, feature: Box, ground: Outline, lengths: Lengths) -> FeatureS
     x, y = lengths.corner(feature.at, ground.bounds(), (width, height), name)
     path = box_and_cross(width, height) if feature.box == "cross" else box(width, height)
     return FeatureShape(name, "box", feature, (Placing(x, y, 0.0, False).path(path),), (), (), (width, height))
-
-
-def _bartack(name: str, feature: Bartack, ground: Outline, lengths: Lengths) -> FeatureShape:
-    length, width = lengths.mm(feature.length, short=f"{name}.length"), lengths.mm(feature.width, short=f"{name}.width")
-    first = lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name)
-    points = _row(name, feature, first, lengths)
-    dx, dy = (length, width) if feature.stands == "across" else (width, length)
-    regions = tuple(Placing(px - dx / 2, py - dy / 2, 0.0, False).outline(rectangle(dx, dy)) for px, py in points)
-    return FeatureShape(name, "bartack", feature, (), regions, points, (length, width))
 
 
 def _fold(name: str, feature: Fold, ground: Outline, lengths: Lengths) -> FeatureShape:

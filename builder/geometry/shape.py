@@ -18,10 +18,10 @@ class FeatureShape:
     """A feature on its part, mm, in the part's coordinates.
 
     paths   : lines sewn, folded or cut, each in working order
-    regions : areas covered (a strip, a bartack)
-    points  : centres of holes, hardware and bartacks, tips of notches, in working order
-    size    : (diameter, 0) of round things, (length, width) of bartacks and boxes,
-              (folded under, 0) of strips, (0, 0) else
+    regions : areas covered (a strip, a bartack, a slot, a label, hardware that isn't round)
+    points  : centres of holes, slots, hardware and bartacks, places of notches, in working order
+    size    : (diameter, opening or 0) of round things, (length, width) of bartacks, slots, boxes, labels and other
+              hardware, (folded under, 0) of strips, (0, 0) else
     """
 
     name: str

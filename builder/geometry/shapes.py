@@ -11,6 +11,7 @@ from typing import Any
 
 from builder.geometry.features import feature_shape
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
+from builder.geometry.places import refuse_from
 from builder.geometry.placing import Placing
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
@@ -194,6 +195,7 @@ class _Builder:
         """Lower left corner of something of a size, placed in a box; (left, bottom) of the box without `at`."""
         if at is None:
             return box[0], box[1]
+        refuse_from(at, owner)
         left, bottom, right, top = box
         x, y = left, bottom
         if at.left is not None:

@@ -1,11 +1,27 @@
 """Door of the model room: frozen, typed objects; units; links between files resolved."""
 
+from builder.model.arrays import Row
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPlan
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
-from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
+from builder.model.feature import (
+    At,
+    Bartack,
+    Box,
+    DrillHole,
+    Feature,
+    Fold,
+    Hardware,
+    Hole,
+    Notch,
+    Seam,
+    SewnTag,
+    Slot,
+    Strip,
+    kinds_in,
+)
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
@@ -68,6 +84,7 @@ from builder.model.standard_results import (
 )
 from builder.model.standard_shown import left_out_words, refusal_words, span_words, variable_words
 from builder.model.states import (
+    CUT_WITH_OUTLINE,
     cut_with,
     earlier_work,
     find_feature,
@@ -158,6 +175,11 @@ __all__ = [
     "Hardware",
     "Hazard",
     "Hole",
+    "Row",
+    "DrillHole",
+    "SewnTag",
+    "Slot",
+    "CUT_WITH_OUTLINE",
     "Homes",
     "KINDS",
     "Linked",
@@ -219,6 +241,7 @@ __all__ = [
     "consumed",
     "cut_here",
     "cut_with",
+    "kinds_in",
     "earlier_work",
     "em_for_capitals",
     "fault",

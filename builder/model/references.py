@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.model.element import Element
-from builder.model.feature import Feature, Hardware, Notch, Seam, Strip
+from builder.model.feature import Feature, Hardware, Notch, Seam, SewnTag, Strip
 from builder.model.operation import Operation, Step
 from builder.model.part import Part
 from builder.model.plant_model import PlantModel
@@ -72,6 +72,10 @@ def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:
 def _of_feature(owner: Owner, path: tuple[str | int, ...], feature: Feature, part: Part) -> Iterator[Reference]:
     if feature.on is not None:
         yield Reference(owner, (*path, "on"), feature.on, local=part.features, what="feature")
+    if feature.at is not None and feature.at.from_ is not None:
+        yield Reference(owner, (*path, "at", "from"), feature.at.from_, local=part.features, what="feature")
+    if isinstance(feature, SewnTag):
+        yield Reference(owner, (*path, "tag"), feature.tag, ("part", "material"))
     if isinstance(feature, Strip):
         yield Reference(owner, (*path, "strip"), feature.strip, ("part",))
     if isinstance(feature, Hardware):

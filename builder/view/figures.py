@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.geometry import Bounds, PartShape, Path, Placing, Point
+from builder.geometry import Bounds, PartShape, Path, Placing, Point, feature_bounds
 from builder.model import (
     Dimensions,
     Expression,
@@ -17,22 +17,28 @@ from builder.model import (
     show_quantity,
 )
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
-from builder.view.dimension_line import dimension_points, feature_bounds
+from builder.view.chain import chain_text, gaps_of
+from builder.view.dimension_line import dimension_points
 from builder.view.figure import DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
-from builder.view.strokes import THROUGH, feature_strokes, worked_route
+from builder.view.strokes import LAID_ON, THROUGH, feature_strokes, hardware_look, worked_route
 from builder.view.window import cut_to, detail_window, window_frame
 from builder.view.words import tolerance_pair
 
 _GRAIN = {"up": 90.0, "across": 0.0}
+_BESIDE = ("right-of", "left-of", "above", "below")
+_PLACED = (*_BESIDE, "left", "top", "bottom", "right")
 _REFERENCE = {
     "seam": ("inset",),
     "fold": ("inset",),
-    "box": ("width", "height"),
-    "bartack": ("pitch",),
-    "hole": ("left", "top", "bottom", "right"),
-    "hardware": ("left", "top"),
-    "strip": ("left", "top", "bottom"),
+    "box": (*_BESIDE, "width", "height"),
+    "bartack": (*_BESIDE, "pitch", "row-pitch"),
+    "hole": (*_PLACED, "pitch", "row-pitch"),
+    "drill hole": (*_PLACED, "pitch", "row-pitch"),
+    "slot": (*_PLACED, "pitch", "row-pitch"),
+    "hardware": (*_PLACED, "pitch", "row-pitch"),
+    "strip": (*_BESIDE, "left", "top", "bottom"),
+    "tag": (*_PLACED,),
 }
 _MOST_DIMENSIONS = 3
 _MOST_MEASURED = 12
@@ -123,11 +129,13 @@ class Studio:
                 for end in ("left", "right") if ends_only else ():
                     # A strip cutter makes the ends; the long edges come with the webbing.
                     yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
-            for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
-                if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
+            for one in sorted(layer.features, key=lambda feature: feature.shape.kind not in LAID_ON):
+                if one.shape.kind not in LAID_ON and one.shape.kind not in THROUGH:
                     continue
                 stitch, pitch = self.stitches.get((one.part, one.shape.name), ("301", 3.0))
-                yield from feature_strokes(one.shape, one.when, one.placing, stitch, pitch, ask.words)
+                yield from feature_strokes(
+                    one.shape, one.when, one.placing, stitch, pitch, ask.words, hardware_look(self.model, one.shape)
+                )
 
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
@@ -164,14 +172,15 @@ class Studio:
             if line is not None and full not in drawn and len(drawn) < _MOST_MEASURED:
                 drawn.add(full)
                 yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
+        most = _MOST_DIMENSIONS + min(2, sum(gaps_of(one.shape, "row-pitch") > 0 for one in now))
         # A cut is checked by its outline; words for each notch and hole would hide it.
         for full in () if ask.cut_now else self._references(now, ask.before):
-            if len(drawn) >= _MOST_DIMENSIONS:
+            if len(drawn) >= most:
                 return
-            line = self._line(full, shape, ask.wrong) if full not in drawn else None
+            line = self._line(full, shape, ask.wrong, whole=True) if full not in drawn else None
             if line is not None:
                 drawn.add(full)
-                yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
+                yield DimensionLine(*line, self._sized(full, chain_text(_gaps(full, now), self.values[full], first)))
 
     def _measured(self, shape: PartShape, shown: Sequence[SceneFeature], before: Made) -> Iterator[str]:
         """Full names of what an inspector measures: the outline's own sizes, then where its features lie."""
@@ -211,14 +220,14 @@ class Studio:
         under = {f.fold for name, f in folds if isinstance(f, Fold) and (one.part, name) in before}
         return isinstance(spec, Seam) and bool(under & set(spec.seam))
 
-    def _line(self, full: str, shape: PartShape, wrong: bool) -> tuple[Point, Point, Point] | None:
-        """Points of a dimension on the part drawn, or on a component of it, where it lies."""
+    def _line(self, full: str, shape: PartShape, wrong: bool, whole: bool = False) -> tuple[Point, Point, Point] | None:
+        """Points of a dimension on the part drawn, or on a component of it, where it lies; `whole` over all its row."""
         part = full.split("/")[0].split(".")[0]
         short = self.dimensions.definitions[full].short
         for placed, placing in _placed(shape, Placing()):
             if placed.name != part:
                 continue
-            points = dimension_points(placed, short)
+            points = dimension_points(placed, short, whole)
             if points is None:
                 return None
             left, _, right, _ = shape.bounds
@@ -227,6 +236,12 @@ class Studio:
             origin, tip = view.point((0.0, 0.0)), view.point(away)
             return view.point(start), view.point(end), (tip[0] - origin[0], tip[1] - origin[1])
         return None
+
+
+def _gaps(full: str, now: Sequence[SceneFeature]) -> int:
+    """How many times a dimension repeats in a row worked now."""
+    owner, _, dimension = full.rpartition(".")
+    return next((gaps_of(one.shape, dimension) for one in now if f"{one.part}/{one.shape.name}" == owner), 0)
 
 
 def exact(quantity: Quantity) -> str:

@@ -45,7 +45,7 @@ def _held(start: float, length: float, low: float, high: float) -> float:
 def cut_to(strokes: Sequence[Stroke], window: Bounds) -> Iterator[Stroke]:
     """Strokes as seen through a window, with its frame as the last."""
     for stroke in strokes:
-        if stroke.role in ("hole", "hardware", "notch"):
+        if stroke.role in ("hole", "drill hole", "slot", "hardware", "notch"):
             if all(_within(segment.start, window) for segment in stroke.path):
                 yield stroke
             continue
