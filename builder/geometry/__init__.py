@@ -1,6 +1,7 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
 from builder.geometry.arrays import ROUND_KINDS, axis_of, discs_of, first_of_row, piece_turn, row_ways
+from builder.geometry.beside import band, path_beside
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
@@ -11,15 +12,23 @@ from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.places import feature_bounds
 from builder.geometry.placing import Placing
+from builder.geometry.seam_beside import has_sides
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
+from builder.geometry.shaping import finished_edge, stretch, taken_at
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 
 __all__ = [
+    "band",
+    "finished_edge",
+    "path_beside",
+    "stretch",
+    "taken_at",
+    "has_sides",
     "ROUND_KINDS",
     "axis_of",
     "discs_of",

@@ -20,6 +20,7 @@ from builder.model import (
     At,
     Component,
     Expression,
+    Laid,
     Part,
     Quantity,
     State,
@@ -102,7 +103,8 @@ class ShapeBook:
 
 def _inner_parts(part: Part) -> tuple[str, ...]:
     strips = tuple(name for one in part.features.values() if (name := getattr(one, "strip", None)) is not None)
-    return (*(component.part for component in part.from_), *strips)
+    laid = tuple(one.material for one in part.features.values() if isinstance(one, Laid))
+    return (*(component.part for component in part.from_), *strips, *laid)
 
 
 @dataclass(slots=True)

@@ -10,16 +10,20 @@ from builder.model.feature import (
     At,
     Bartack,
     Box,
+    Dart,
     DrillHole,
+    Elastic,
     Feature,
     Fold,
     Hardware,
     Hole,
     Notch,
+    Pleat,
     Seam,
     SewnTag,
     Slot,
     Strip,
+    Zip,
     kinds_in,
 )
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
@@ -58,6 +62,7 @@ from builder.model.results import (
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
+from builder.model.shaping import Laid
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
     show_mass,
@@ -113,6 +118,11 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "Zip",
+    "Pleat",
+    "Laid",
+    "Elastic",
+    "Dart",
     "Capacity",
     "StationShare",
     "Tending",

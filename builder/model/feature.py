@@ -14,7 +14,8 @@ from builder.model.arrays import Bartack, DrillHole, Hardware, Hole, Slot
 from builder.model.base import Names, Text
 from builder.model.feature_base import At, Dimension, Feature
 from builder.model.sewn_tag import SewnTag
-from builder.model.typed import Angle, Count, Flag, LengthOrExpression, StitchLength
+from builder.model.shaping import Dart, Elastic, Pleat, Zip
+from builder.model.typed import Angle, Count, Flag, LengthOrExpression, SignedLengthOrExpression, StitchLength
 
 
 class Notch(Feature):
@@ -50,9 +51,14 @@ class Seam(Feature):
     tack : where the seam is secured by sewing back; `binding` a tape that covers the edge
     held : how it is kept on its line
     joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
+    of, off, sides : `seam: along` follows the feature `of` at `off`, inside it or, below 0, outside; along `sides` of
+                     its area in that order, all round when left out. Of a line, inside is to the left of its direction
     """
 
     seam: Names
+    of: Text | None = None
+    off: SignedLengthOrExpression | None = None
+    sides: Names = ()
     inset: LengthOrExpression | None = None
     start_gap: LengthOrExpression | None = None
     end_gap: LengthOrExpression | None = None
@@ -99,6 +105,10 @@ KIND_KEYS: tuple[str, ...] = (
     "drill hole",
     "slot",
     "tag",
+    "pleat",
+    "dart",
+    "zip",
+    "elastic",
 )
 
 
@@ -130,7 +140,11 @@ AnyFeature = Annotated[
     | Annotated[Hardware, Tag("«hardware»")]
     | Annotated[DrillHole, Tag("«drill hole»")]
     | Annotated[Slot, Tag("«slot»")]
-    | Annotated[SewnTag, Tag("«tag»")],
+    | Annotated[SewnTag, Tag("«tag»")]
+    | Annotated[Pleat, Tag("«pleat»")]
+    | Annotated[Dart, Tag("«dart»")]
+    | Annotated[Zip, Tag("«zip»")]
+    | Annotated[Elastic, Tag("«elastic»")],
     Discriminator(_tag),
 ]
 
@@ -140,18 +154,22 @@ __all__ = [
     "At",
     "Bartack",
     "Box",
+    "Dart",
     "Dimension",
     "DrillHole",
+    "Elastic",
     "Feature",
     "Flag",
     "Fold",
     "Hardware",
     "Hole",
     "Notch",
+    "Pleat",
     "Seam",
     "SewnTag",
     "Slot",
     "StitchLength",
     "Strip",
+    "Zip",
     "kinds_in",
 ]

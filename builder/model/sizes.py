@@ -18,6 +18,7 @@ from builder.model.material import Material
 from builder.model.near_names import near
 from builder.model.part import Part
 from builder.model.quantity import Quantity
+from builder.model.shaping import Laid, shaping_definitions
 
 Values = Mapping[str, Quantity]
 
@@ -149,12 +150,25 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
         if width is not None:
             yield f"{name}.width", Definition(name, "width", width)
     for feature_name, feature in part.features.items():
+        for edge, typed in shaping_definitions(feature_name, feature).items():
+            yield f"{name}/{feature_name}.{edge}", Definition(name, f"{feature_name}.{edge}", typed)
+        if isinstance(feature, Laid) and (width := _width(name, feature_name, feature, materials)) is not None:
+            yield f"{name}/{feature_name}.width", width
         if isinstance(feature, Strip):
             for edge in ("length", "width", "height"):
                 yield (
                     f"{name}/{feature_name}.{edge}",
                     Definition(name, f"{feature_name}.{edge}", None, f"{feature.strip}.{edge}"),
                 )
+
+
+def _width(part: str, name: str, feature: Laid, materials: Mapping[str, Material]) -> Definition | None:
+    """The width of what is laid along a line: that of its material, else of its part; None where nobody typed one."""
+    short = f"{name}.width"
+    if feature.material not in materials:
+        return Definition(part, short, None, f"{feature.material}.width")
+    width = materials[feature.material].width
+    return Definition(part, short, width) if width is not None else None
 
 
 def _uses(name: str, definitions: Mapping[str, Definition]) -> list[str]:
