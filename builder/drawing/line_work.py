@@ -28,6 +28,7 @@ from builder.drawing.run import (
     run_of,
     smooth_stretches,
 )
+from builder.drawing.shaping_art import ART
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
 from builder.drawing.thread_art import thread_art
@@ -150,7 +151,7 @@ def pen_of(one: Stroke, width: float) -> Pen:
 
 
 def _fill(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA}.get(one.fill)
+    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA, "taken": look.MANILA_PALE}.get(one.fill)
     if tone is None or not one.closed:
         return
     if one.fill == "strip" and one.when == "earlier":
@@ -300,6 +301,18 @@ def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.over.append(stroke(path_d(runs), look.ACCENT, look.RING, join="round"))
 
 
+def _shaping(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A line of a pleat, a dart, a zip or elastic."""
+    _fill(work, one, runs)
+    work.body += ART[one.role](runs, pen_of(one, look.STRIP_EDGE), one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _taken(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Cloth a pleat or dart takes: its tone alone, under its lines."""
+    _fill(work, one, runs)
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "fold": _fold,
     "seam": _seam,
@@ -316,4 +329,6 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "taken": _taken,
+    **dict.fromkeys(ART, _shaping),
 }

@@ -9,6 +9,7 @@ from builder.geometry import FeatureShape, PartShape, Point, feature_bounds
 from builder.model import Part, Tolerance
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
+from builder.view.strokes_shaping import SHAPING
 from builder.view.words import listed, plain
 
 _MOST_ALIKE = 2
@@ -60,7 +61,7 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
         yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
     named: dict[str, list[Point]] = {}
     for one in () if ask.cut_now else now:
-        if one.shape.kind in _NAMED or one.shape.feature.label:
+        if one.shape.kind in _NAMED or (one.shape.feature.label and one.shape.kind not in SHAPING):
             named.setdefault(_name(one), []).append(one.placing.point(_anchor(one)))
     for text, points in named.items():
         if len(points) > _MOST_ALIKE:

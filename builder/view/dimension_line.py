@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from builder.geometry import (
+    has_sides,
     Bounds,
     FeatureShape,
     Outline,
@@ -15,8 +17,10 @@ from builder.geometry import (
     distance_point_segment,
     feature_bounds,
 )
-from builder.model import Bartack, Box, Fold, Seam, Slot
+from builder.model import Bartack, Box, Fold, Laid, Seam, Slot
 from builder.view.chain import CHAINED, chain_line
+from builder.view.shaping_lines import shaping_line
+from builder.view.strokes_shaping import SHAPING
 
 Drawn = tuple[Point, Point, Point]
 """Start, end, and the unit direction in which the dimension line stands off."""
@@ -40,6 +44,10 @@ def dimension_points(shape: PartShape, short: str, whole: bool = False) -> Drawn
     box = feature_bounds(feature)
     if dimension == "inset":
         return _inset(feature, _ground(feature, shape))
+    if dimension == "off":
+        return _off(feature, shape)
+    if feature.kind in SHAPING and (line := shaping_line(feature, dimension)) is not None:
+        return line
     if dimension in CHAINED:
         return chain_line(feature, dimension, whole)
     if isinstance(feature.feature, Bartack | Slot) and dimension in ("length", "slot", "width"):
@@ -127,8 +135,27 @@ def _inset(feature: FeatureShape, ground: Outline) -> Drawn | None:
     if not feature.paths:
         return None
     run = max(feature.paths[0].runs, key=lambda one: one.length)
+    return _across(run, _named_edges(feature, ground))
+
+
+def _off(feature: FeatureShape, shape: PartShape) -> Drawn | None:
+    """Across from a seam to the feature it runs beside."""
+    spec = feature.feature
+    other = shape.features.get(spec.of or "") if isinstance(spec, Seam) else None
+    if other is None or not feature.paths:
+        return None
+    run = max(feature.paths[0].runs, key=lambda one: one.length)
+    if not has_sides(other):
+        return _across(run, tuple(one for path in other.paths for one in path.runs))
+    area = other.regions[0]
+    named = spec.sides if isinstance(spec, Seam) else ()
+    sides = tuple(segment for name in named if name in area.edges for segment in area.edge(name))
+    return _across(run, sides or area.segments)
+
+
+def _across(run: Segment, edges: Sequence[Segment]) -> Drawn | None:
+    """From a place of a run square to the nearest of some edges."""
     at, (tx, ty) = run.point_at(0.62), run.tangent_at(0.62)
-    edges = _named_edges(feature, ground)
     gap = min(distance_point_segment(at, segment) for segment in edges)
     if gap < 1e-6:
         return None
@@ -141,5 +168,6 @@ def _named_edges(feature: FeatureShape, ground: Outline) -> tuple[Segment, ...]:
     """The edges a seam or fold is measured from: on a narrow strip another edge may be nearer."""
     spec = feature.feature
     names = spec.seam if isinstance(spec, Seam) else (spec.fold,) if isinstance(spec, Fold) else ()
+    names = (spec.along or "",) if isinstance(spec, Laid) else names
     found = tuple(segment for name in names if name in ground.edges for segment in ground.edge(name))
     return found or ground.segments

@@ -19,8 +19,9 @@ from builder.model import (
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
 from builder.view.chain import chain_text, gaps_of
 from builder.view.dimension_line import dimension_points
-from builder.view.figure import DimensionLine, FigureView, Stroke
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
+from builder.view.shaping_words import finished_callouts, shaping_callouts
 from builder.view.strokes import LAID_ON, THROUGH, feature_strokes, hardware_look, worked_route
 from builder.view.window import cut_to, detail_window, window_frame
 from builder.view.words import tolerance_pair
@@ -29,7 +30,7 @@ _GRAIN = {"up": 90.0, "across": 0.0}
 _BESIDE = ("right-of", "left-of", "above", "below")
 _PLACED = (*_BESIDE, "left", "top", "bottom", "right")
 _REFERENCE = {
-    "seam": ("inset",),
+    "seam": ("inset", "off"),
     "fold": ("inset",),
     "box": (*_BESIDE, "width", "height"),
     "bartack": (*_BESIDE, "pitch", "row-pitch"),
@@ -39,6 +40,10 @@ _REFERENCE = {
     "hardware": (*_PLACED, "pitch", "row-pitch"),
     "strip": (*_BESIDE, "left", "top", "bottom"),
     "tag": (*_PLACED,),
+    "pleat": ("pleat", *_PLACED, "pitch", "length"),
+    "dart": ("dart", "depth", *_PLACED),
+    "zip": ("inset", "length"),
+    "elastic": ("inset",),
 }
 _MOST_DIMENSIONS = 3
 _MOST_MEASURED = 12
@@ -96,13 +101,20 @@ class Studio:
             ring=tuple(point for point in ringed(layers, ask.rings) if _in(point, window)),
             grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
             dimensions=_seen(lines, window),
-            callouts=tuple(one for one in callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
+            callouts=tuple(one for one in self._callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
             width_mm=width,
             height_mm=height,
             text_mm=text,
             locator=locator,
             scale_bar=scale_lengths(self.model.plant.units) if ask.words else (),
         )
+
+    def _callouts(self, now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
+        first = self.model.plant.units
+        yield from callouts(now, layers, ask)
+        if not ask.cut_now:
+            yield from shaping_callouts(now, self.values, first)
+            yield from finished_callouts(layers, ask.now, ask.before, first)
 
     def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
         """The whole part, small and without words, with the window framed."""
