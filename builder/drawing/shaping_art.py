@@ -1,8 +1,8 @@
 """Pleats, darts, zips and elastic as line work.
 
 A pleat: the crease that moves dash-dot and heavy, the one that lies under it dash-dot and thin, the line it meets
-solid, an arrow from the first to the last. A zip: tapes, teeth, stops and its slider with the pull. Elastic: a band with
-a zigzag in it.
+solid, an arrow from the first to the last. A zip: tapes, teeth, stops and its slider with the pull. Elastic: a band
+with a zigzag in it.
 """
 
 from __future__ import annotations
@@ -114,7 +114,16 @@ def _slider(runs: Sequence[Run], pen: Pen, width: float) -> list[str]:
 def _tapered(middle: XY, way: XY, length: float, wide: float) -> list[XY]:
     """An eight-cornered shape along a direction."""
     across = (-way[1], way[0])
-    corners = ((-0.5, 0.28), (-0.36, 0.5), (0.36, 0.5), (0.5, 0.28), (0.5, -0.28), (0.36, -0.5), (-0.36, -0.5), (-0.5, -0.28))
+    corners = (
+        (-0.5, 0.28),
+        (-0.36, 0.5),
+        (0.36, 0.5),
+        (0.5, 0.28),
+        (0.5, -0.28),
+        (0.36, -0.5),
+        (-0.36, -0.5),
+        (-0.5, -0.28),
+    )
     return [
         (
             middle[0] + way[0] * along * length + across[0] * aside * wide,
@@ -128,7 +137,9 @@ def _elastic(runs: Sequence[Run], pen: Pen, width: float) -> list[str]:
     """A zigzag through the band, kept a little off its edges."""
     half = max(0.32 * width, 0.5)
     return [
-        stroke(polyline_d(zigzag(_as_run(points_of(chain)), max(2.2, half), -half, half)), pen.colour, 0.4, join="round")
+        stroke(
+            polyline_d(zigzag(_as_run(points_of(chain)), max(2.2, half), -half, half)), pen.colour, 0.4, join="round"
+        )
         for chain in chains(runs)
     ]
 

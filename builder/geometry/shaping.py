@@ -37,7 +37,7 @@ _INSIDE = 1e-6
 
 
 def pleat_shape(name: str, feature: Pleat, ground: Outline, lengths: Lengths) -> FeatureShape:
-    """A row of pleats: creases as paths, other lines and arrows as marks, the cloth each is folded from as regions.
+    """A row of pleats: creases as paths, other lines and arrows as marks, the cloth each fold takes as regions.
 
     Raises GeometryFault for a row without room between its pleats, and for one beyond the part.
     """
@@ -62,7 +62,7 @@ def pleat_shape(name: str, feature: Pleat, ground: Outline, lengths: Lengths) ->
         marks += [(f"pleat {role}", Path((line,))) for role, line in drawn]
         by_place = {at: line for (_, at), (_, line) in zip(lines, drawn, strict=True)}
         marks += [("pleat arrow", one) for pair in arrows for one in _arrows(by_place[pair[0]], by_place[pair[1]])]
-        regions.append(_between(drawn[0][1], drawn[-1][1]))
+        regions += [_between(by_place[min(pair)], by_place[max(pair)]) for pair in arrows]
     take = feature.depths_taken / feature.count * depth
     return FeatureShape(name, "pleat", feature, tuple(paths), tuple(regions), (), (depth, take), tuple(marks))
 

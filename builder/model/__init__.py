@@ -98,7 +98,7 @@ from builder.model.states import (
 )
 from builder.model.station import Bed, Bobbin, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
-from builder.model.store import consumed, cut_here, in_colour
+from builder.model.store import consumed, cut_here, in_colour, laid_by
 from builder.model.study import Reading, Study
 from builder.model.study_read import read_study
 from builder.model.study_results import (
@@ -118,6 +118,7 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "laid_by",
     "Zip",
     "Pleat",
     "Laid",

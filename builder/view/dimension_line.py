@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 
 from builder.geometry import (
-    has_sides,
     Bounds,
     FeatureShape,
     Outline,
@@ -16,6 +15,7 @@ from builder.geometry import (
     axis_of,
     distance_point_segment,
     feature_bounds,
+    has_sides,
 )
 from builder.model import Bartack, Box, Fold, Laid, Seam, Slot
 from builder.view.chain import CHAINED, chain_line

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.geometry import FeatureShape, Path, Point
+from builder.model import Pleat
 
 _DOWN, _RIGHT = (0.0, -1.0), (1.0, 0.0)
 
@@ -35,8 +36,8 @@ def _pleat_line(feature: FeatureShape, dimension: str) -> tuple[Point, Point, Po
     if dimension == "length":
         outer = _first(marks, "pleat outer")
         return outer.start, outer.end, _DOWN if outer.start[1] == outer.end[1] else _RIGHT
-    if dimension == "pitch" and len(feature.regions) > 1:
-        per = sum(role == "pleat outer" for role, _ in marks) // len(feature.regions)
+    if dimension == "pitch" and isinstance(feature.feature, Pleat) and feature.feature.count > 1:
+        per = sum(role == "pleat outer" for role, _ in marks) // feature.feature.count
         outer = [path for role, path in marks if role == "pleat outer"]
         return outer[0].end, outer[per].end, _unit(outer[0].start, outer[0].end)
     return None

@@ -12,6 +12,7 @@ from builder.view.scene import Made, SceneFeature, SceneLayer
 from builder.view.strokes_shaping import SHAPING
 from builder.view.words import plain
 
+
 def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str) -> Iterator[Callout]:
     """A word for each of them worked now, with what it takes or how long it is."""
     for one in now:
@@ -29,7 +30,9 @@ def finished_callouts(layers: Sequence[SceneLayer], now: Made, before: Made, fir
         if edge is not None:
             sides = shape.outline.edge(edge)
             at = layer.placing.point(sides[-1].point_at(0.96))
-            yield Callout(at, f"{edge} finished {_mm(finished_edge(shape, edge, done), first)}", accent=True)
+            whole = _mm(sum(side.length for side in sides), first, both=False)
+            text = f"{edge} {whole}, finished {_mm(finished_edge(shape, edge, done), first)}"
+            yield Callout(at, text, accent=True)
 
 
 def _words(one: SceneFeature, values: Values, first: str) -> str:
@@ -46,7 +49,7 @@ def _words(one: SceneFeature, values: Values, first: str) -> str:
         ratio = show_number(stretch(shape), 2, trim=False)
         words = show_quantity(relaxed, first, both=False)  # type: ignore[arg-type]
         return f"{name}, {words} stretched to {_mm(shape.paths[0].length, first, both=False)}: × {ratio}"
-    if shape.kind == "zip":
+    if shape.kind == "zip" and f"{one.part}/{shape.name}.length" not in values:
         return f"{name}, {_mm(shape.paths[0].length, first)}"
     return name
 

@@ -15,9 +15,7 @@ WHOLE = ("pleat arrow", "dart arrow", "zip slider", "zip stop")
 _DRILL_MM = 1.0
 
 
-def shaping_strokes(
-    feature: FeatureShape, when: str, placing: Placing, stitch: str, pitch: float
-) -> Iterator[Stroke]:
+def shaping_strokes(feature: FeatureShape, when: str, placing: Placing, stitch: str, pitch: float) -> Iterator[Stroke]:
     """Strokes of one feature: the cloth it takes, or the band it covers, below its lines."""
     taking = feature.kind in ("pleat", "dart")
     for region in feature.regions:

@@ -33,10 +33,12 @@ DARTS = """
 """
 ZIPS = """
     front-zip: {zip: zip-5-black, along: top, inset: 50 mm, length: 220 mm, label: zip}
-    side-zip: {zip: zip-5-black, points: [{left: 40 mm, bottom: 50 mm}, {right: 60 mm, bottom: 50 mm}], slider: middle, open: yes}
+    side-zip: {zip: zip-5-black, points: [{left: 40 mm, bottom: 50 mm}, {right: 60 mm, bottom: 50 mm}],
+      slider: middle, open: yes}
 """
 ELASTIC = """
-    waist: {elastic: elastic-20, along: bottom, inset: 30 mm, start gap: 30 mm, length: 240 mm, relaxed: 180 mm, label: elastic}
+    waist: {elastic: elastic-20, along: bottom, inset: 30 mm, start gap: 30 mm, length: 240 mm, relaxed: 180 mm,
+      label: elastic}
 """
 BESIDE = """
     pocket: {strip: patch, at: {left: 60 mm, bottom: 40 mm}}
@@ -73,4 +75,10 @@ def shaping_figures() -> Iterator[FigureView]:
     yield made("elastic-band", ELASTIC)
     yield made("pocket-edge-stitching", BESIDE, ("pocket-edge",))
     yield made("zip-seams", BESIDE, ("zip-low", "zip-high"))
-    yield made("all-earlier", KNIFE + "    waist: {elastic: elastic-20, along: bottom, inset: 30 mm, relaxed: 180 mm}\n    a: {hole: 9 mm, at: {left: 20 mm, top: 30 mm}}\n", ("a",))
+    yield made(
+        "all-earlier",
+        KNIFE
+        + "    waist: {elastic: elastic-20, along: bottom, inset: 30 mm, relaxed: 180 mm}\n"
+        + "    a: {hole: 9 mm, at: {left: 20 mm, top: 30 mm}}\n",
+        ("a",),
+    )
