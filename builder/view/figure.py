@@ -19,13 +19,13 @@ class Stroke:
     role    : cut edge | fold | seam | box | bartack | hole | drill hole | slot | hardware | notch | strip | tag (a
               label) | tag fold (its folded side) | binding, or `area` (a fill without a line) and `window`
               (the frame of a detail, on its locator); `taken` (cloth a pleat or dart takes), and the lines of pleats,
-              darts, zips and elastic as strokes_shaping.py has them; `thread`: a piece of a cord, above all strokes before it, `fill`
-              says which (needle, needle 2, bobbin, looper, looper 2, cover)
+              darts, zips and elastic as strokes_shaping.py has them; `thread`: a piece of a cord, above all strokes
+              before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover)
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`
-    fill    : '' | ground (the part's own ground) | strip | taken | wrong (wrong side of the goods); of hardware its look:
-              eyelet | snap | rivet | buckle; of a notch: slit | castle, '' a V
+    fill    : '' | ground (the part's own ground) | strip | taken | wrong (wrong side of the goods); of hardware its
+              look: eyelet | snap | rivet | buckle; of a notch: slit | castle, '' a V
     stitch  : ISO 4915 type of a seam, '' otherwise; `pitch` its stitch length in mm
     width   : of a cord, a zip or elastic, mm of the part; of round hardware its opening; 0 for lines
     text    : what a label says

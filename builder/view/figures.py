@@ -113,8 +113,10 @@ class Studio:
         first = self.model.plant.units
         yield from callouts(now, layers, ask)
         if not ask.cut_now:
-            yield from shaping_callouts(now, self.values, first)
-            yield from finished_callouts(layers, ask.now, ask.before, first)
+            parts = {layer.shape.name for layer in layers}
+            size = self.size if any(name.split("/")[0].split(".")[0] in parts for name in self.varying) else ""
+            yield from shaping_callouts(now, self.values, first, size)
+            yield from finished_callouts(layers, ask.now, ask.before, first, size)
 
     def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
         """The whole part, small and without words, with the window framed."""

@@ -13,45 +13,63 @@ from builder.view.strokes_shaping import SHAPING
 from builder.view.words import plain
 
 
-def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str) -> Iterator[Callout]:
-    """A word for each of them worked now, with what it takes or how long it is."""
+def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str, size: str = "") -> Iterator[Callout]:
+    """A word for each of them worked now, with how long it is; pleats that are alike have one with their number.
+
+    size : goes before a length that differs between sizes
+    """
+    pleats: dict[str, list[SceneFeature]] = {}
     for one in now:
-        if one.shape.kind in SHAPING:
-            yield Callout(one.placing.point(_anchor(one.shape)), _words(one, values, first), accent=True)
+        spec = one.shape.feature
+        if isinstance(spec, Pleat):
+            pleats.setdefault(spec.label or f"{spec.kind} pleat", []).append(one)
+        elif one.shape.kind in SHAPING:
+            yield Callout(one.placing.point(_anchor(one.shape)), _words(one, values, first, size), accent=True)
+    for words, alike in pleats.items():
+        count = sum(one.shape.feature.count for one in alike if isinstance(one.shape.feature, Pleat))
+        at = alike[0].placing.point(_anchor(alike[0].shape))
+        yield Callout(at, f"{count} × {words}" if count > 1 else words, accent=True)
 
 
-def finished_callouts(layers: Sequence[SceneLayer], now: Made, before: Made, first: str) -> Iterator[Callout]:
-    """How long an edge is once the pleats and darts worked now are made: the first edge they take something of."""
+def finished_callouts(
+    layers: Sequence[SceneLayer], now: Made, before: Made, first: str, size: str = ""
+) -> Iterator[Callout]:
+    """How long an edge is once pleats and darts are made: of each part, the first edge those worked now take of.
+
+    `bottom 300 − 72 = 228 mm`; size : goes before it where the part differs between sizes
+    """
     for layer in layers:
         shape = layer.shape
         mine = {name for part, name in now if part == shape.name}
         done = mine | {name for part, name in before if part == shape.name}
         edge = next((edge for edge in shape.outline.edges if mine and taken_at(shape, edge, mine) > 0), None)
-        if edge is not None:
-            sides = shape.outline.edge(edge)
-            at = layer.placing.point(sides[-1].point_at(0.96))
-            whole = _mm(sum(side.length for side in sides), first, both=False)
-            text = f"{edge} {whole}, finished {_mm(finished_edge(shape, edge, done), first)}"
-            yield Callout(at, text, accent=True)
+        if edge is None:
+            continue
+        sides, left = shape.outline.edge(edge), finished_edge(shape, edge, done)
+        whole, take = sum(side.length for side in sides), taken_at(shape, edge, done)
+        sum_ = f"{_number(whole, first)} − {_number(take, first)} = {_mm(left, first)}"
+        yield Callout(layer.placing.point(sides[-1].point_at(0.96)), f"{size} {edge} {sum_}".strip(), accent=True)
 
 
-def _words(one: SceneFeature, values: Values, first: str) -> str:
+def _words(one: SceneFeature, values: Values, first: str, size: str) -> str:
     shape, spec = one.shape, one.shape.feature
     name = spec.label or plain(shape.name)
-    take = values.get(f"{one.part}/{shape.name}.take")
-    if isinstance(spec, Pleat) and take is not None:
-        row = f"{spec.count} × " if spec.count > 1 else ""
-        return f"{row}{spec.label or f'{spec.kind} pleat'}: takes {show_quantity(take, first)}"  # type: ignore[arg-type]
+    before = f"{size} " if size else ""
     if isinstance(spec, Elastic):
         relaxed = values.get(f"{one.part}/{shape.name}.relaxed")
         if relaxed is None:
             return name
         ratio = show_number(stretch(shape), 2, trim=False)
         words = show_quantity(relaxed, first, both=False)  # type: ignore[arg-type]
-        return f"{name}, {words} stretched to {_mm(shape.paths[0].length, first, both=False)}: × {ratio}"
+        return f"{name}, {before}{words} stretched to {_mm(shape.paths[0].length, first, both=False)}: × {ratio}"
     if shape.kind == "zip" and f"{one.part}/{shape.name}.length" not in values:
-        return f"{name}, {_mm(shape.paths[0].length, first)}"
+        return f"{name}, {before}{_mm(shape.paths[0].length, first)}"
     return name
+
+
+def _number(length: float, first: str) -> str:
+    """A length without its unit, which stands behind the sum."""
+    return _mm(length, first, both=False).rpartition(" ")[0]
 
 
 def _mm(length: float, first: str, both: bool = True) -> str:
