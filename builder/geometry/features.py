@@ -154,12 +154,18 @@ def _seam(
             lengths.mm(feature.end_gap, 0.0, f"{name}.end-gap"),
         )
         inset = lengths.mm(feature.inset, 0.0, f"{name}.inset")
+        line = lengths.seam_line if inset == 0 and _follows(feature) else None
         path = (
-            all_round(feature.start, ground, inset)
+            all_round(feature.start, ground, inset, line)
             if feature.seam == ("all",)
-            else along_edges(feature.seam, ground, inset, gaps)
+            else along_edges(feature.seam, ground, inset, gaps, line)
         )
     return FeatureShape(name, "seam", feature, (path,))
+
+
+def _follows(feature: Seam) -> bool:
+    """Whether a seam follows the seam line of its part; where one allowance is beside it, its inset already does."""
+    return feature.inset is None and feature.on is None and feature.binding is None
 
 
 def _points(name: str, points: tuple[At, ...], ground: Outline, lengths: Lengths) -> list[Point]:

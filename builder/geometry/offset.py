@@ -114,9 +114,9 @@ def joined_sides(runs: Sequence[Segment], off: float, closed: bool) -> tuple[Seg
     else:
         start, end = sides[0].beside.start, sides[-1].beside.end
         around = [_Joint(start, start), *joints, _Joint(end, end)]
-        for side, arriving, leaving in ((sides[0], *around[:2]), (sides[-1], *around[-2:])):
-            if _signed_length(side.beside, arriving.start, leaving.end) <= TOUCH:
-                raise _collapsed(off, leaving.end)
+        for side, number in ((sides[0], 0), (sides[-1], len(around) - 2)):
+            if _signed_length(side.beside, around[number].start, around[number + 1].end) <= TOUCH:
+                raise _collapsed(off, around[number + 1].end)
     return tuple(segment for _, segment in _pieces(sides, around))
 
 
@@ -268,9 +268,9 @@ def _free_ends(
         from_start = from_end = _inner_point(outline, first)
     start, end = first.start, last.end
     if _in_the_way(outline, around[0], sides[0].source, before=True):
-        start = _boundary_ahead(outline, first, from_start, forward=False)
+        start = boundary_ahead(outline, first, from_start, forward=False)
     if _in_the_way(outline, around[1], sides[-1].source, before=False):
-        end = _boundary_ahead(outline, last, from_end, forward=True)
+        end = boundary_ahead(outline, last, from_end, forward=True)
     for carrier, low, high in ((first, start, from_start), (last, from_end, end)):
         if _signed_length(carrier, low, high) <= TOUCH:
             raise GeometryFault(f"The path collapses at {said(low)}.", low)
@@ -312,7 +312,7 @@ def _inner_point(outline: Outline, beside: Segment) -> Point:
     return beside.point_at(max(inner)[1])
 
 
-def _boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: bool) -> Point:
+def boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: bool) -> Point:
     """The first point of the boundary met from the anchor on along the carrier."""
     ray: Segment
     if isinstance(carrier, Line):

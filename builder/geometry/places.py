@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
+from builder.geometry.outline import Outline
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import GeometryFault, Point
@@ -18,7 +19,11 @@ GAPS = ("right_of", "left_of", "above", "below")
 class Lengths(Protocol):
     """Reads typed lengths and places; the part builder is one."""
 
-    values: Values
+    @property
+    def values(self) -> Values: ...
+
+    @property
+    def seam_line(self) -> Outline | None: ...
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float: ...
 
@@ -38,6 +43,11 @@ class Measured:
     def values(self) -> Values:
         """Values of the size built."""
         return self.lengths.values
+
+    @property
+    def seam_line(self) -> Outline | None:
+        """The seam line of the part, None where one allowance is all round."""
+        return self.lengths.seam_line
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float:
         """A typed length in mm."""

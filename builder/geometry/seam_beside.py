@@ -10,30 +10,37 @@ from builder.geometry.offset import inset_outline, inset_path
 from builder.geometry.outline import Outline
 from builder.geometry.path import Path
 from builder.geometry.places import Lengths
+from builder.geometry.seam_line import along_seam_line, started_midway
 from builder.geometry.segment import Segment
 from builder.geometry.shape import FeatureShape
-from builder.geometry.vector import GeometryFault, distance
+from builder.geometry.vector import GeometryFault
 from builder.model import Seam
 
 
-def all_round(start: str | None, ground: Outline, inset: float) -> Path:
-    """All round, `inset` mm inside or, below 0, outside, from the middle of an edge: in a corner a pleat is left.
+def all_round(start: str | None, ground: Outline, inset: float, line: Outline | None = None) -> Path:
+    """All round, `inset` mm inside or, below 0, outside, from the middle of an edge; on the seam line where one is.
 
     start : the edge, the first when left out
     """
     edge = ground.edge(start) if start is not None else ground.edge(next(iter(ground.edges)))
     if not edge:
         raise GeometryFault(f"the seam can't start on edge {start}: its corners leave nothing of it")
-    runs = inset_outline(ground, inset).segments
-    aim = edge[len(edge) // 2].point_at(0.5)
-    at = min(range(len(runs)), key=lambda number: distance(runs[number].point_at(0.5), aim))
-    first, last = runs[at].part(0.5, 1.0), runs[at].part(0.0, 0.5)
-    return Path((first, *runs[at + 1 :], *runs[:at], last))
+    runs = line.segments if line is not None else inset_outline(ground, inset).segments
+    return started_midway(runs, edge[len(edge) // 2].point_at(0.5))
 
 
-def along_edges(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[float, float]) -> Path:
-    """Along edges in the order named, 0 mm or more inside: against the ring when that is how they follow each other."""
-    if _forward(edges, ground):
+def along_edges(
+    edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[float, float], line: Outline | None = None
+) -> Path:
+    """Along edges in the order named, 0 mm or more inside: against the ring when that is how they follow each other.
+
+    line : the seam line of the ground, where its allowances differ
+    """
+    forward = _forward(edges, ground)
+    if line is not None:
+        path = along_seam_line(ground, line, *((edges[0], edges[-1]) if forward else (edges[-1], edges[0])))
+        return (path if forward else path.reversed()).shortened(*gaps)
+    if forward:
         return inset_path(ground, edges[0], edges[-1], inset, start_gap=gaps[0], end_gap=gaps[1])
     return inset_path(ground, edges[-1], edges[0], inset, start_gap=gaps[1], end_gap=gaps[0]).reversed()
 

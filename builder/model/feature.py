@@ -13,6 +13,7 @@ from pydantic import Discriminator, Tag
 from builder.model.arrays import Bartack, DrillHole, Hardware, Hole, Slot
 from builder.model.base import Names, Text
 from builder.model.feature_base import At, Dimension, Feature
+from builder.model.seam_words import SeamWord
 from builder.model.sewn_tag import SewnTag
 from builder.model.shaping import Dart, Elastic, Pleat, Zip
 from builder.model.typed import Angle, Count, Flag, LengthOrExpression, SignedLengthOrExpression, StitchLength
@@ -53,6 +54,7 @@ class Seam(Feature):
     joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
     of, off, sides : `seam: along` follows the feature `of` at `off`, inside it or, below 0, outside; along `sides` of
                      its area in that order, all round when left out. Of a line, inside is to the left of its direction
+    class : what kind of seam it is meant to be, by ISO 4916: superimposed, lapped, bound …
     """
 
     seam: Names
@@ -70,6 +72,7 @@ class Seam(Feature):
     held: Literal["edge stop", "folder", "drawn line", "free hand"] | None = None
     joins: Names = ()
     ease: LengthOrExpression | None = None
+    class_: SeamWord | None = None
 
     @property
     def tack_ends(self) -> int:

@@ -38,8 +38,8 @@ def _pleat_line(feature: FeatureShape, dimension: str) -> tuple[Point, Point, Po
         return outer.start, outer.end, _DOWN if outer.start[1] == outer.end[1] else _RIGHT
     if dimension == "pitch" and isinstance(feature.feature, Pleat) and feature.feature.count > 1:
         per = sum(role == "pleat outer" for role, _ in marks) // feature.feature.count
-        outer = [path for role, path in marks if role == "pleat outer"]
-        return outer[0].end, outer[per].end, _unit(outer[0].start, outer[0].end)
+        creases = [path for role, path in marks if role == "pleat outer"]
+        return creases[0].end, creases[per].end, _unit(creases[0].start, creases[0].end)
     return None
 
 

@@ -23,7 +23,7 @@ def check(subject: Subject) -> Iterator[Problem]:
     """
     for name, part in subject.model.parts.items():
         flat = part.formed_from
-        if flat not in subject.model.parts:
+        if flat is None or flat not in subject.model.parts:
             continue
         pleated = any(isinstance(one, Pleat) for one in subject.model.parts[flat].features.values())
         for size, values in subject.sizes() if pleated else ():
