@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.view import AnyFigure
+from tests.drawing.array_figures import array_figures
 from tests.drawing.figures import GALLERY
 from tests.drawing.gallery_layers import layers_gallery
 from tests.drawing.gallery_panels import panel_gallery
@@ -19,3 +20,4 @@ def gallery() -> Iterator[tuple[str, list[AnyFigure]]]:
     yield "Sections across seams", [*section_gallery()]
     yield "Assemblies taken apart", [*layers_gallery()]
     yield "Settings of machines", [*panel_gallery()]
+    yield "Slots, grids, hardware, labels and notches", list(array_figures())
