@@ -13,10 +13,25 @@ from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
+from builder.geometry.stitch_course import Hold, Space, StitchSize, StitchThreads, Thread
+from builder.geometry.stitch_lock import bartack_lock
+from builder.geometry.stitch_threads import MAKERS as STITCHES_DRAWN
+from builder.geometry.stitch_threads import stitch_threads
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
+from builder.geometry.weave import Piece, woven
 
 __all__ = [
+    "Hold",
+    "Piece",
+    "STITCHES_DRAWN",
+    "Space",
+    "StitchSize",
+    "StitchThreads",
+    "Thread",
+    "bartack_lock",
+    "stitch_threads",
+    "woven",
     "Goods",
     "inset_outline",
     "seam_goods",

@@ -13,6 +13,7 @@ from builder.model import Shown, ShownKind, Step
 from builder.view.figure import FigureView
 from builder.view.figures import Studio
 from builder.view.scene import Work
+from builder.view.stitch import stitch_figure
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ class DetailAsk:
 
 Maker = Callable[[DetailAsk], FigureView | None]
 
-MAKERS: Mapping[ShownKind, Maker] = {}
+MAKERS: Mapping[ShownKind, Maker] = {"stitch": stitch_figure}
 
 
 def details(step: Step, stem: str, studio: Studio, book: ShapeBook, work: Work, text_mm: float) -> Iterator[FigureView]:

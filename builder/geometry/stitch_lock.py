@@ -1,0 +1,123 @@
+"""Lockstitches: needle and bobbin thread hook into each other in every hole, midway in the goods.
+
+301 on a line, 304 and 308 from side to side, and the lockstitch bartack over its underlay.
+Source of the interlacing: ISO 4915 type 301 as described in apparelscience.com, "Stitch classes 300-400" (read): a
+loop of the needle thread passes through the goods, is interlaced with the bobbin thread, and is drawn back until the
+interlacing lies midway between the surfaces. Where in the hole each leg lies is ours.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+from builder.geometry.stitch_course import Cord, Hold, Space, StitchSize, StitchThreads
+from builder.geometry.vector import Point
+
+_TURN = math.radians(40)
+"""Half the angle between the planes of the two hooks, so that their legs pass each other."""
+_LEG, _MID, _REACH, _DIP = 0.95, 0.8, 1.35, 0.3
+
+
+def lock_row(count: int, size: StitchSize, steps: Sequence[float] = (0.0,)) -> StitchThreads:
+    """A row of lockstitches: 301 with one step, 304 and 308 with the places across the needle goes through in turn.
+
+    steps : places across, shares of the width from −0.5 to 0.5
+    """
+    return lockstitches([(i * size.length, steps[i % len(steps)] * size.width) for i in range(count + 1)], size)
+
+
+def bartack_lock(length: float, width: float, cover: int, underlay: int, size: StitchSize) -> StitchThreads:
+    """A lockstitch bartack: straight stitches there, under a zigzag that comes back over them.
+
+    cover, underlay : stitches of the zigzag, and of the row beneath it
+    """
+    there = [(length * (i + 0.5) / underlay, 0.0) for i in range(underlay)]
+    # The zigzag begins beyond the last stitch of the underlay and has no hole in its row.
+    back = [(length * (1 - (i + 0.5) / cover), width / 2 * (-1 if i % 2 else 1)) for i in range(cover)]
+    return lockstitches([*there, *back], size, lift_from=underlay)
+
+
+def lockstitches(holes: Sequence[Point], size: StitchSize, lift_from: int | None = None) -> StitchThreads:
+    """Needle and bobbin thread through a row of holes.
+
+    lift_from : from this hole on the threads lie over what was sewn before, not beside it
+    """
+    needle, bobbin = Cord("needle"), Cord("bobbin")
+    holds = []
+    for index, hole in enumerate(holes):
+        lifted = lift_from is not None and index >= lift_from
+        _hook(needle, index, holes, size, 1.0, lifted)
+        _hook(bobbin, index, holes, size, -1.0, lifted)
+        holds.append(Hold(("needle", f"loop {index}"), ("bobbin", f"loop {index}")))
+        assert hole == holes[index]
+    return StitchThreads((needle.laid(), bobbin.laid()), tuple(holds), tuple(holes))
+
+
+def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: float, lifted: bool) -> None:
+    """A thread comes to a hole on its own side of the goods, hooks round the other thread, and goes on.
+
+    up : 1 for the needle thread, which lies above, −1 for the bobbin thread
+    """
+    d, hole = size.thread, holes[index]
+    way = _way(holes, index)
+    plane = _turned(way, _TURN * up)
+    surface = size.face + d * (1.45 if lifted else 0.5)
+    # The lock never leaves a thread without its own surface: drawn up as far as it goes, it lies on it.
+    middle = min(max(size.lock, -size.face), size.face) * up
+    room = surface - middle
+    before, after = _unit(holes, index - 1, index), _unit(holes, index, index + 1)
+
+    def at(along: float, height: float, direction: Point) -> Space:
+        return hole[0] + direction[0] * along * d, hole[1] + direction[1] * along * d, up * height
+
+    if index:
+        cord.lead(_mid_way(holes[index - 1], hole, up * surface))
+    deep = room > 2.2 * d
+    top = min(_REACH * d, 0.55 * room)
+    entering = [at(-1.75, surface, before)]
+    if deep:
+        entering.append(at(-_LEG, surface - 0.75 * d, plane))
+    leaving = [at(1.75, surface, after)]
+    if deep:
+        leaving.insert(0, at(_LEG, surface - 0.75 * d, plane))
+    loop = [
+        at(-_LEG, middle + top, plane),
+        at(-_MID, middle + _DIP * d, plane),
+        at(0.0, middle - 0.5 * d, plane),
+        at(_MID, middle + _DIP * d, plane),
+        at(_LEG, middle + top, plane),
+    ]
+    cord.lead(*entering)
+    cord.lead(*loop, name=f"loop {index}")
+    cord.lead(*leaving)
+
+
+def _mid_way(a: Point, b: Point, height: float) -> Space:
+    return (a[0] + b[0]) / 2, (a[1] + b[1]) / 2, height
+
+
+def _unit(holes: Sequence[Point], first: int, last: int) -> Point:
+    """Direction from one hole to another; at the ends of the row the one beside goes on."""
+    first, last = max(first, 0), min(last, len(holes) - 1)
+    if first == last:
+        first, last = (0, 1) if last == 0 else (last - 1, last)
+    (ax, ay), (bx, by) = holes[first], holes[last]
+    size = math.dist((ax, ay), (bx, by)) or 1.0
+    return (bx - ax) / size, (by - ay) / size
+
+
+def _way(holes: Sequence[Point], index: int) -> Point:
+    """Direction of the row at a hole: from the one before to the one after."""
+    return _unit(holes, index - 1, index + 1)
+
+
+def _turned(way: Point, angle: float) -> Point:
+    cos, sin = math.cos(angle), math.sin(angle)
+    return way[0] * cos - way[1] * sin, way[0] * sin + way[1] * cos
+
+
+def least_step(holes: Sequence[Point]) -> float:
+    """Shortest way from one hole to the next, mm."""
+    return min(math.dist(a, b) for a, b in pairwise(holes))

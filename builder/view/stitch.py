@@ -1,0 +1,231 @@
+"""Stitches seen close up (`shows: stitch of hem-seam`): how the threads of a seam or bartack run through the goods."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from builder.geometry import STITCHES_DRAWN, Point, StitchSize, StitchThreads, bartack_lock, stitch_threads
+from builder.model import (
+    STITCHES,
+    Bartack,
+    FeatureRef,
+    PlantModel,
+    Quantity,
+    SettingValue,
+    Tolerance,
+    find_feature,
+    settings_of,
+    show_quantity,
+)
+from builder.view.figure import Callout, DimensionLine, FigureView
+from builder.view.figures import exact
+from builder.view.scene import Work
+from builder.view.stitch_panels import Look, Panel, panel, strokes
+from builder.view.stitch_sheet import arranged
+from builder.view.stitch_words import runs_words, thread_word
+from builder.view.words import tolerance_pair
+
+if TYPE_CHECKING:
+    from builder.view.details import DetailAsk
+
+_HOLES, _WIDE_HOLES = 4, 3
+_THREAD = 0.125
+_PLIES = 5.0
+"""Drawn: thread a share of the stitch length, goods so many threads thick. Real threads would be hair lines."""
+_COVER, _UNDERLAY = 15, 4
+
+
+@dataclass(frozen=True, slots=True)
+class Sewn:
+    """What is known of a stitch. Lengths and settings are None or absent where nobody typed them.
+
+    stitch   : ISO 4915 type; `tack` where it is a bartack, with its size in mm and count of stitches
+    settings : of the operation that sews it
+    threads  : role → title of its material
+    """
+
+    stitch: str
+    settings: Mapping[str, SettingValue]
+    threads: Mapping[str, str]
+    units: str
+    tack: tuple[Quantity, Quantity, int] | None = None
+
+
+def stitch_figure(ask: DetailAsk) -> FigureView | None:
+    """The close-up a step asks for; None where the feature isn't sewn, or its stitch type isn't drawn."""
+    ref = find_feature(ask.shown.name, ask.work.homes)
+    if ref is None:
+        return None
+    sewn = _sewn(ref, ask)
+    return close_up(sewn, ask.name, ask.size) if sewn is not None and sewn.stitch in STITCHES_DRAWN else None
+
+
+def _sewn(ref: FeatureRef, ask: DetailAsk) -> Sewn | None:
+    model, key = ask.work.model, (ref.part, ref.feature)
+    feature = model.parts[ref.part].features[ref.feature]
+    name = _sewer(key, ask.work)
+    if name is None:
+        return None
+    settings = settings_of(model, name)
+    tack = None
+    if isinstance(feature, Bartack):
+        length, width = (ask.studio.values.get(f"{ref.part}/{ref.feature}.{one}") for one in ("length", "width"))
+        if length is None or width is None:
+            return None
+        tack = length, width, feature.bartack
+    elif "stitch" not in settings:
+        return None
+    stitch = settings["stitch"].words if "stitch" in settings else "304"
+    return Sewn(stitch, settings, _threads(settings, model), model.plant.units, tack)
+
+
+def _sewer(key: tuple[str, str], work: Work) -> str | None:
+    """The operation that sews a feature: this one, or another."""
+    if key in work.all_now():
+        return work.name
+    others = ((name, Work(work.model, one, name)) for name, one in work.model.operations.items())
+    return next((name for name, one in others if key in one.all_now()), None)
+
+
+def _threads(settings: Mapping[str, SettingValue], model: PlantModel) -> dict[str, str]:
+    """Titles of the thread above and below: the one below is the one above where nobody says otherwise."""
+    found = {}
+    for role, names in (("needle", ("thread",)), ("bobbin", ("bobbin thread", "thread"))):
+        typed = next((settings[one].words for one in names if one in settings), None)
+        if typed in model.materials:
+            found[role] = model.materials[typed].title
+    return found
+
+
+def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> FigureView:
+    """Face, back and cut of a few stitches as one figure. paper : printed width, most height, capital height, mm"""
+    row, size, window = _tacked(sewn) if sewn.tack is not None else _row(sewn)
+    across: Look = "cut across" if row.edge == 0 else "cut along"
+    looks: tuple[Look, ...] = ("face", "back", across)
+    panels = [panel(look, row, size, _cut_window(look, size, window)) for look in looks]
+    places, bounds = arranged(panels, paper[:2])
+    roles = [thread.role for thread in row.threads]
+    art = [one for view, at in zip(panels, places, strict=True) for one in strokes(view, roles, at)]
+    title = "Bartack" if sewn.tack is not None else f"Stitch {sewn.stitch}, {STITCHES[sewn.stitch].title}"
+    return FigureView(
+        name=name,
+        title=f"{title}, enlarged, not to scale",
+        strokes=tuple(art),
+        bounds=bounds,
+        facts=tuple(_facts(sewn, roles)),
+        alt=f"{title}, seen from the face, from the back and cut. {runs_words(sewn.stitch, row)}",
+        dimensions=tuple(_dimensions(sewn, row, size, panels[0], places[0], window)),
+        callouts=tuple(_callouts(sewn, row, panels, places)),
+        width_mm=paper[0],
+        height_mm=paper[1],
+        text_mm=paper[2],
+    )
+
+
+def _row(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]:
+    """A row of stitches as drawn: true only in how its threads run."""
+    length = _nominal(sewn, "stitch length") or 3.0
+    d = _THREAD * length
+    wide = sewn.stitch[0] == "5"
+    width = {"3": 1.6 * length, "5": 2.0 * length}.get(sewn.stitch[0], 0.0)
+    if sewn.stitch in ("512", "514"):
+        width = 2.3 * length
+    size = StitchSize(length, d, _PLIES * d, width=width, gauge=(0.9 if wide else 1.3) * length)
+    count = _WIDE_HOLES if size.width or sewn.stitch[0] in "46" and sewn.stitch != "401" else _HOLES
+    count += 1 if sewn.stitch in ("304", "308") else 0
+    row = stitch_threads(sewn.stitch, count + 3, size)
+    start = 1.5 * length
+    return row, size, (start, start + count * length)
+
+
+def _tacked(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]:
+    """A bartack with its length and width in true proportion, and fewer stitches than it has."""
+    assert sewn.tack is not None
+    length, width = (float(one.value) for one in sewn.tack[:2])
+    step = length / _COVER
+    d = min(0.72 * step, width / 4)
+    size = StitchSize(step, d, _PLIES * d, width=width)
+    row = bartack_lock(length, width, _COVER, _UNDERLAY, size)
+    return row, size, (-2.5 * d, length + 2.5 * d)
+
+
+def _cut_window(look: Look, size: StitchSize, window: tuple[float, float]) -> tuple[float, float]:
+    """Of a cut across one stitch is shown: from its edge to its needle and the next edge."""
+    if look != "cut across":
+        return window
+    start = window[0] + 0.5 * size.length + 0.3 * size.length
+    return start, start + size.length
+
+
+def _nominal(sewn: Sewn, setting: str) -> float | None:
+    value = sewn.settings[setting].nominal if setting in sewn.settings else None
+    return float(value) if value is not None else None
+
+
+def _shown(sewn: Sewn, setting: str) -> str:
+    """A setting as printed, '' when it isn't typed."""
+    value = sewn.settings[setting].value if setting in sewn.settings else None
+    if isinstance(value, Tolerance):
+        first, other = tolerance_pair(value, sewn.units)
+        return f"{first} ({other})" if other else first
+    return show_quantity(value, sewn.units) if isinstance(value, Quantity) else ""  # type: ignore[arg-type]
+
+
+def _facts(sewn: Sewn, roles: Sequence[str]) -> Iterator[tuple[str, str]]:
+    yield "stitch", sewn.stitch
+    yield "threads", ", ".join(roles)
+    if sewn.tack is not None:
+        yield "bartack", f"{sewn.tack[2]} stitches"
+    else:
+        yield from (("stitch length", one) for one in [_exact_setting(sewn, "stitch length")] if one)
+
+
+def _exact_setting(sewn: Sewn, setting: str) -> str:
+    value = sewn.settings[setting].value if setting in sewn.settings else None
+    if isinstance(value, Quantity):
+        return exact(value)
+    if isinstance(value, Tolerance) and value.nominal is not None:
+        return exact(value.nominal)
+    return ""
+
+
+def _dimensions(
+    sewn: Sewn,
+    row: StitchThreads,
+    size: StitchSize,
+    face: Panel,
+    at: Point,
+    window: tuple[float, float],
+) -> Iterator[DimensionLine]:
+    """The stitch length from hole to hole, and the size of a bartack; a bight as it is set."""
+    if sewn.tack is not None:
+        length, width, _ = sewn.tack
+        half = float(width.value) / 2
+        words = [show_quantity(one, sewn.units) for one in (length, width)]  # type: ignore[arg-type]
+        right = float(length.value) + at[0]
+        yield DimensionLine((at[0], half + at[1]), (right, half + at[1]), (0.0, 1.0), words[0], strong=True)
+        yield DimensionLine((right, -half + at[1]), (right, half + at[1]), (1.0, 0.0), words[1], strong=True)
+        return
+    text = _shown(sewn, "stitch length")
+    inside = sorted({x for x, _ in row.holes if window[0] < x < window[1]})
+    if text and len(inside) > 1:
+        top = max(y for _, y in row.holes) + at[1]
+        a, b = inside[0] + at[0], inside[1] + at[0]
+        yield DimensionLine((a, top), (b, top), (0.0, 1.0), text, strong=True)
+
+
+def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], places: Sequence[Point]) -> Iterator[Callout]:
+    """Threads named in the cut, where all of them are seen; sides named in the corners."""
+    cut, at = panels[-1], places[-1]
+    for number, thread in enumerate(row.threads):
+        points = cut.points(number)
+        if not points:
+            continue
+        under = thread.role in ("bobbin", "looper", "looper 3")
+        x, y = max(points, key=lambda p: (-p[1] if under else p[1]) + 0.02 * p[0])
+        yield Callout((x + at[0], y + at[1]), thread_word(sewn, thread.role), accent=thread.role.startswith("needle"))
+    for view, (dx, dy) in zip(panels, places, strict=True):
+        left, low, _, high = view.bounds
+        yield Callout((left + dx, (low + high) / 2 + dy), view.look.split(" ")[0])

@@ -1,0 +1,57 @@
+"""Words of a stitch seen close up: what each thread is called, and how the threads run, from what holds what."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Protocol
+
+from builder.geometry import StitchThreads
+from builder.view.words import listed
+
+_NAMES = {
+    "needle": "needle thread",
+    "needle 2": "second needle thread",
+    "needle 3": "third needle thread",
+    "bobbin": "bobbin thread",
+    "looper": "looper thread",
+    "cover": "cover thread",
+}
+_OVEREDGE = {"looper": "lower looper thread", "looper 2": "upper looper thread", "looper 3": "chain looper thread"}
+
+
+class Named(Protocol):
+    """What the words need to know of a stitch."""
+
+    @property
+    def stitch(self) -> str:
+        """ISO 4915 type."""
+
+    @property
+    def threads(self) -> Mapping[str, str]:
+        """Titles of the materials: of the needle's and the bobbin's thread."""
+
+
+def name_of(stitch: str, role: str) -> str:
+    """What a thread is called: `lower looper thread`."""
+    loopers = stitch[0] == "5" and stitch != "503"
+    return (_OVEREDGE if loopers else {}).get(role) or _NAMES[role]
+
+
+def thread_word(sewn: Named, role: str) -> str:
+    """The label of a thread."""
+    return name_of(sewn.stitch, role)
+
+
+def runs_words(stitch: str, row: StitchThreads) -> str:
+    """How the threads run, a sentence for each pair of them: what lies in the loops of what."""
+    held: dict[str, list[str]] = {}
+    for hold in row.holds:
+        loop, strand = hold.loop[0], hold.strand[0]
+        held.setdefault(loop, [])
+        if strand not in held[loop]:
+            held[loop].append(strand)
+    sentences = []
+    for loop, strands in held.items():
+        names = [name_of(stitch, one) if one != loop else "its own next loop" for one in strands]
+        sentences.append(f"Each loop of the {name_of(stitch, loop)} holds the {listed(names)}.")
+    return " ".join(sentences).replace("the its", "its")
