@@ -14,7 +14,7 @@ from builder.drawing import look
 from builder.drawing.run import Run, path_d, points_of
 from builder.drawing.svg import XY, filled, lines_d, stroke
 
-_CASING, _OUTLINE = 0.3, 0.24
+_CASING, _OUTLINE = 0.22, 0.24
 _LEAST = 0.7
 _GROOVE, _SLANT = 0.85, 0.42
 """Grooves stand this many widths apart, and run so many widths along the thread on their way across it."""
@@ -93,4 +93,4 @@ def goods_art(runs: Sequence[Run], side: str) -> list[str]:
 
 def puncture_art(runs: Sequence[Run], width: float) -> list[str]:
     """A needle hole, open as wide as its threads."""
-    return [stroke(path_d(runs), _HOLE, width * 1.25, cap="round")]
+    return [stroke(path_d(runs), _HOLE, width * 1.15, cap="round")]

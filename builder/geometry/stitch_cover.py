@@ -10,11 +10,15 @@ strand lies is ours.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
-from builder.geometry.stitch_course import Cord, Hold, StitchSize, StitchThreads, straight
+from builder.geometry.stitch_course import Cord, Hold, Space, StitchSize, StitchThreads, straight
 
 _BESIDE = 1.7
+_SLANT = math.radians(-30)
+_COS, _SIN = math.cos(_SLANT), math.sin(_SLANT)
+"""Needle loops stand at this angle to the seam, so that they are seen as loops along it and across it."""
 
 
 def cover_row(count: int, size: StitchSize, needles: int = 2, covered: bool = False) -> StitchThreads:
@@ -42,20 +46,23 @@ def cover_row(count: int, size: StitchSize, needles: int = 2, covered: bool = Fa
 
 def _needle_loop(cord: Cord, index: int, size: StitchSize, y: float, covered: bool) -> None:
     d, h, x = size.thread, size.face, index * size.length
-    near = h + (1.65 if covered else 0.5) * d
+    near, bend = h + (1.65 if covered else 0.5) * d, h + (0.95 if covered else 0.2) * d
+
+    def leg(along: float, height: float) -> Space:
+        return x + along * _COS * d, y + along * _SIN * d, height
+
     if index:
         cord.lead((x - size.length / 2, y, h + (1.3 if covered else 0.5) * d))
-    bend = h + (0.95 if covered else 0.2) * d
     cord.lead((x - 1.8 * d, y, near), (x - 0.95 * d, y, bend))
-    down = straight((x - 0.62 * d, y, h - 0.6 * d), (x - 0.62 * d, y, -h + 0.2 * d), 2.5 * d)
-    up = straight((x + 0.62 * d, y, -h + 0.2 * d), (x + 0.62 * d, y, h - 0.6 * d), 2.5 * d)
+    down = straight(leg(-0.62, h - 0.6 * d), leg(-0.62, -h + 0.2 * d), 2.5 * d)
+    up = straight(leg(0.62, -h + 0.2 * d), leg(0.62, h - 0.6 * d), 2.5 * d)
     first = len(cord.led)
-    cord.lead(*down, (x - 0.75 * d, y, -h - 0.7 * d), name=f"leg {index} down")
+    cord.lead(*down, leg(-0.75, -h - 0.7 * d), name=f"leg {index} down")
     cord.lead(
-        (x - 1.45 * d, y, -h - 1.7 * d), (x - 1.05 * d, y, -h - 2.7 * d), (x, y, -h - 3.15 * d),
-        (x + 1.05 * d, y, -h - 2.7 * d), (x + 1.45 * d, y, -h - 1.7 * d),
+        leg(-1.7, -h - 1.8 * d), leg(-1.3, -h - 2.8 * d), leg(0.0, -h - 3.25 * d), leg(1.3, -h - 2.8 * d),
+        leg(1.7, -h - 1.8 * d),
     )  # fmt: skip
-    cord.lead((x + 0.75 * d, y, -h - 0.7 * d), *up, name=f"leg {index} up")
+    cord.lead(leg(0.75, -h - 0.7 * d), *up, name=f"leg {index} up")
     cord.spans[f"loop {index}"] = first, len(cord.led) - 1
     cord.lead((x + 0.95 * d, y, bend), (x + 1.8 * d, y, near))
 

@@ -15,9 +15,9 @@ from itertools import pairwise
 from builder.geometry.stitch_course import Cord, Hold, Space, StitchSize, StitchThreads
 from builder.geometry.vector import Point
 
-_TURN = math.radians(40)
+_TURN = math.radians(27)
 """Half the angle between the planes of the two hooks, so that their legs pass each other."""
-_LEG, _MID, _REACH, _DIP = 0.95, 0.8, 1.35, 0.3
+_LEG, _OPEN = 1.35, 1.35
 
 
 def lock_row(count: int, size: StitchSize, steps: Sequence[float] = (0.0,)) -> StitchThreads:
@@ -74,21 +74,20 @@ def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: 
 
     if index:
         cord.lead(_mid_way(holes[index - 1], hole, up * surface))
-    deep = room > 2.2 * d
-    top = min(_REACH * d, 0.55 * room)
-    entering = [at(-1.75, surface, before)]
-    if deep:
-        entering.append(at(-_LEG, surface - 0.75 * d, plane))
-    leaving = [at(1.75, surface, after)]
-    if deep:
-        leaving.insert(0, at(_LEG, surface - 0.75 * d, plane))
+    # Threads that lie on their surface, drawn all the way to it, only dip; others open into a loop the other goes through.
+    open_by = min(_OPEN, 0.5 * (room / d - 1.4))
+    low = middle - open_by * d
+    entering, leaving = [at(-2.0, surface, before)], [at(2.0, surface, after)]
     loop = [
-        at(-_LEG, middle + top, plane),
-        at(-_MID, middle + _DIP * d, plane),
-        at(0.0, middle - 0.5 * d, plane),
-        at(_MID, middle + _DIP * d, plane),
-        at(_LEG, middle + top, plane),
+        at(-_LEG, middle + 0.55 * open_by * d, plane),
+        at(-0.78 * _LEG, middle - 0.3 * open_by * d, plane),
+        at(0.0, low, plane),
+        at(0.78 * _LEG, middle - 0.3 * open_by * d, plane),
+        at(_LEG, middle + 0.55 * open_by * d, plane),
     ]
+    if room > 2.0 * d:
+        entering.append(at(-_LEG, surface - 0.75 * d, plane))
+        leaving.insert(0, at(_LEG, surface - 0.75 * d, plane))
     cord.lead(*entering)
     cord.lead(*loop, name=f"loop {index}")
     cord.lead(*leaving)

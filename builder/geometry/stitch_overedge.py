@@ -10,12 +10,16 @@ Where each strand lies is ours. The edge is y = 0, the goods lie beyond it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from builder.geometry.stitch_course import Cord, Hold, Space, StitchSize, StitchThreads, straight
 
 _OUT, _ARCH, _FOOT = 1.6, 1.15, 1.6
 _BESIDE = 1.7
+_SLANT = math.radians(30)
+_COS, _SIN = math.cos(_SLANT), math.sin(_SLANT)
+"""Needle loops stand at this angle to the seam, so that they are seen as loops along it and across it."""
 LOWER, UPPER = "looper", "looper 2"
 
 
@@ -77,16 +81,21 @@ def _rows(size: StitchSize, needles: int) -> list[float]:
 
 def _needle_loop(cord: Cord, index: int, size: StitchSize, y: float) -> None:
     d, h, x = size.thread, size.face, index * size.length
+
+    def leg(along: float, height: float) -> Space:
+        return x + along * _COS * d, y + along * _SIN * d, height
+
     if index:
         cord.lead((x - size.length / 2, y, h + 0.9 * d))
     cord.lead((x - 1.9 * d, y, h + 1.65 * d), (x - 0.98 * d, y, h + 1.0 * d))
-    down = straight((x - 0.62 * d, y, h - 0.5 * d), (x - 0.62 * d, y, -h + 0.2 * d), 2.5 * d)
-    up = straight((x + 0.62 * d, y, -h + 0.2 * d), (x + 0.62 * d, y, h - 0.5 * d), 2.5 * d)
+    down, up = straight(leg(-0.62, h - 0.5 * d), leg(-0.62, -h + 0.2 * d), 2.5 * d), straight(
+        leg(0.62, -h + 0.2 * d), leg(0.62, h - 0.5 * d), 2.5 * d
+    )
     first = len(cord.led)
     cord.lead(*down, name=f"leg {index} down")
     cord.lead(
-        (x - 1.5 * d, y, -h - 1.3 * d), (x - 1.1 * d, y, -h - 2.3 * d), (x, y, -h - 2.75 * d),
-        (x + 1.1 * d, y, -h - 2.3 * d), (x + 1.5 * d, y, -h - 1.3 * d),
+        leg(-1.65, -h - 1.3 * d), leg(-1.3, -h - 2.35 * d), leg(0.0, -h - 2.85 * d), leg(1.3, -h - 2.35 * d),
+        leg(1.65, -h - 1.3 * d),
     )  # fmt: skip
     cord.lead(*up, name=f"leg {index} up")
     cord.spans[f"loop {index}"] = first, len(cord.led) - 1
@@ -122,9 +131,9 @@ def _arch(
     first = len(cord.led)
     cord.lead(*((a, b, under) for a, b in before))
     cord.lead(
-        (x - _FOOT * d, 1.2 * d, under), (x - _FOOT * d, -0.9 * d, under), (x - _FOOT * d, -_OUT * d, back + 0.4 * d),
-        (x - 1.3 * d, -_OUT * d, 0.4 * d), (x, -_OUT * d, _ARCH * d), (x + 1.3 * d, -_OUT * d, 0.4 * d),
-        (x + _FOOT * d, -_OUT * d, back + 0.4 * d), (x + _FOOT * d, -0.9 * d, under), (x + _FOOT * d, 1.2 * d, under),
+        (x - _FOOT * d, 1.2 * d, under), (x - _FOOT * d, -0.3 * d, under), (x - 1.55 * d, -1.15 * d, back + 0.3 * d),
+        (x - 1.3 * d, -_OUT * d, 0.35 * d), (x, -1.95 * d, _ARCH * d), (x + 1.3 * d, -_OUT * d, 0.35 * d),
+        (x + 1.55 * d, -1.15 * d, back + 0.3 * d), (x + _FOOT * d, -0.3 * d, under), (x + _FOOT * d, 1.2 * d, under),
     )  # fmt: skip
     cord.lead(*((a, b, under) for a, b in after))
     cord.spans[f"arch {index}"] = first, len(cord.led) - 1
@@ -139,7 +148,7 @@ def _upper_bight(cord: Cord, index: int, size: StitchSize, rows: Sequence[float]
 
     def side(sign: float) -> list[Space]:
         return [
-            (x + sign * 0.55 * d, -2.6 * d, -0.25 * d), (x + sign * 0.55 * d, -_OUT * d, -0.05 * d),
+            (x + sign * 1.15 * d, -2.85 * d, -0.25 * d), (x + sign * 0.55 * d, -_OUT * d, -0.05 * d),
             (x + sign * 0.55 * d, -0.62 * d, 0.55 * d),
         ]  # fmt: skip
 
@@ -151,6 +160,6 @@ def _upper_bight(cord: Cord, index: int, size: StitchSize, rows: Sequence[float]
 
     first = len(cord.led)
     cord.lead(*side(-1), name=f"bight {index} out")
-    cord.lead(*over(-1), (after, inner + 1.7 * d, top), *reversed(over(1)))
+    cord.lead(*over(-1), (after, inner + 1.9 * d, top), *reversed(over(1)))
     cord.lead(*reversed(side(1)), name=f"bight {index} back")
     cord.spans[f"bight {index}"] = first, len(cord.led) - 1

@@ -23,7 +23,7 @@ from builder.view.figure import Callout, DimensionLine, FigureView
 from builder.view.figures import exact
 from builder.view.scene import Work
 from builder.view.stitch_panels import Look, Panel, panel, strokes
-from builder.view.stitch_sheet import arranged
+from builder.view.stitch_sheet import Sheet, arranged, word_mm
 from builder.view.stitch_words import runs_words, thread_word
 from builder.view.words import tolerance_pair
 
@@ -32,8 +32,10 @@ if TYPE_CHECKING:
 
 _HOLES, _WIDE_HOLES = 4, 3
 _THREAD = 0.125
-_PLIES = 5.0
+_PLIES = 6.0
 """Drawn: thread a share of the stitch length, goods so many threads thick. Real threads would be hair lines."""
+_NARROW = ("101", "301", "304", "308", "401")
+"""Types cut along the seam; those of several rows are cut across, where every thread has its place."""
 _COVER, _UNDERLAY = 15, 4
 
 
@@ -102,22 +104,22 @@ def _threads(settings: Mapping[str, SettingValue], model: PlantModel) -> dict[st
 def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> FigureView:
     """Face, back and cut of a few stitches as one figure. paper : printed width, most height, capital height, mm"""
     row, size, window = _tacked(sewn) if sewn.tack is not None else _row(sewn)
-    across: Look = "cut across" if row.edge == 0 else "cut along"
+    across: Look = "cut along" if sewn.stitch in _NARROW else "cut across"
     looks: tuple[Look, ...] = ("face", "back", across)
     panels = [panel(look, row, size, _cut_window(look, size, window)) for look in looks]
-    places, bounds = arranged(panels, paper[:2])
+    sheet = arranged(panels, paper)
     roles = [thread.role for thread in row.threads]
-    art = [one for view, at in zip(panels, places, strict=True) for one in strokes(view, roles, at)]
+    art = [one for view, at in zip(panels, sheet.places, strict=True) for one in strokes(view, roles, at)]
     title = "Bartack" if sewn.tack is not None else f"Stitch {sewn.stitch}, {STITCHES[sewn.stitch].title}"
     return FigureView(
         name=name,
         title=f"{title}, enlarged, not to scale",
         strokes=tuple(art),
-        bounds=bounds,
+        bounds=sheet.bounds,
         facts=tuple(_facts(sewn, roles)),
         alt=f"{title}, seen from the face, from the back and cut. {runs_words(sewn.stitch, row)}",
-        dimensions=tuple(_dimensions(sewn, row, size, panels[0], places[0], window)),
-        callouts=tuple(_callouts(sewn, row, panels, places)),
+        dimensions=tuple(_dimensions(sewn, row, size, panels[0], sheet.places[0], window)),
+        callouts=tuple(_callouts(sewn, row, panels, sheet, word_mm(paper[2]))),
         width_mm=paper[0],
         height_mm=paper[1],
         text_mm=paper[2],
@@ -165,11 +167,10 @@ def _nominal(sewn: Sewn, setting: str) -> float | None:
 
 
 def _shown(sewn: Sewn, setting: str) -> str:
-    """A setting as printed, '' when it isn't typed."""
+    """A setting as printed, '' when it isn't typed. In the plant's unit alone: the settings beside say both."""
     value = sewn.settings[setting].value if setting in sewn.settings else None
     if isinstance(value, Tolerance):
-        first, other = tolerance_pair(value, sewn.units)
-        return f"{first} ({other})" if other else first
+        return tolerance_pair(value, sewn.units)[0]
     return show_quantity(value, sewn.units) if isinstance(value, Quantity) else ""  # type: ignore[arg-type]
 
 
@@ -212,13 +213,13 @@ def _dimensions(
     inside = sorted({x for x, _ in row.holes if window[0] < x < window[1]})
     if text and len(inside) > 1:
         top = max(y for _, y in row.holes) + at[1]
-        a, b = inside[0] + at[0], inside[1] + at[0]
+        a, b = inside[-2] + at[0], inside[-1] + at[0]
         yield DimensionLine((a, top), (b, top), (0.0, 1.0), text, strong=True)
 
 
-def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], places: Sequence[Point]) -> Iterator[Callout]:
+def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], sheet: Sheet, words: float) -> Iterator[Callout]:
     """Threads named in the cut, where all of them are seen; sides named in the corners."""
-    cut, at = panels[-1], places[-1]
+    cut, at = panels[-1], sheet.places[-1]
     for number, thread in enumerate(row.threads):
         points = cut.points(number)
         if not points:
@@ -226,6 +227,6 @@ def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], places: S
         under = thread.role in ("bobbin", "looper", "looper 3")
         x, y = max(points, key=lambda p: (-p[1] if under else p[1]) + 0.02 * p[0])
         yield Callout((x + at[0], y + at[1]), thread_word(sewn, thread.role), accent=thread.role.startswith("needle"))
-    for view, (dx, dy) in zip(panels, places, strict=True):
+    for view, (dx, dy) in zip(panels, sheet.places, strict=True):
         left, low, _, high = view.bounds
-        yield Callout((left + dx, (low + high) / 2 + dy), view.look.split(" ")[0])
+        yield Callout((left + dx - words / sheet.scale, (low + high) / 2 + dy), view.look.split(" ")[0])

@@ -15,8 +15,8 @@ from builder.geometry import Bounds, Line, Piece, Point, Space, StitchSize, Stit
 from builder.view.figure import Stroke
 
 Look = Literal["face", "back", "cut along", "cut across"]
-_BESIDE, _ABOVE = 3.4, 2.2
-"""Goods drawn beside the outermost needle row, and room over them in a cut, in thread diameters."""
+_BESIDE = 2.6
+"""Goods drawn beside the outermost needle row, in thread diameters."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +150,7 @@ def strokes(one: Panel, roles: Sequence[str], at: Point) -> Iterator[Stroke]:
         sides = tuple(Line(a, b) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))
         yield Stroke("goods", "part", sides, closed=True, fill=fill)
     for x, y in one.holes:
-        yield Stroke("puncture", "part", _across_hole((x + dx, y + dy), 1.15 * one.size.thread), width=one.size.thread)
+        yield Stroke("puncture", "part", _across_hole((x + dx, y + dy), 0.75 * one.size.thread), width=one.size.thread)
     for piece in one.pieces:
         points = [(x + dx, y + dy) for x, y in piece.points]
         path = tuple(Line(a, b) for a, b in pairwise(points) if a != b)
@@ -159,5 +159,5 @@ def strokes(one: Panel, roles: Sequence[str], at: Point) -> Iterator[Stroke]:
 
 
 def _across_hole(centre: Point, half: float) -> tuple[Line, ...]:
-    """A needle hole, drawn open along the seam by the threads in it."""
-    return (Line((centre[0] - half * 0.55, centre[1]), (centre[0] + half * 0.55, centre[1])),)
+    """A needle hole, drawn open along the seam by the threads in it: its middle line."""
+    return (Line((centre[0] - half, centre[1]), (centre[0] + half, centre[1])),)

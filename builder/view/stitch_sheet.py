@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from builder.geometry import Bounds, Point
 from builder.view.stitch_panels import Panel
 
-_GAP = 0.07
-"""Between panels, a share of the longer side of them all."""
-_WORDS_MM = (34.0, 14.0)
-"""Printed room for words: beside panels that stand in one column, and over and under others."""
+_WORD_MM = 3.4
+"""Printed room for a panel's word on its left, in capital heights."""
+_ROWS_MM = 3.0
+_LABELS_MM = (30.0, 9.0)
+"""Printed room for the labels beside a column of panels, and for the dimension over all."""
 
 Rows = tuple[tuple[int, ...], ...]
 _WAYS: dict[int, tuple[Rows, ...]] = {
@@ -21,34 +23,51 @@ _WAYS: dict[int, tuple[Rows, ...]] = {
 }
 
 
-def arranged(panels: Sequence[Panel], paper: tuple[float, float]) -> tuple[list[Point], Bounds]:
-    """Where each panel is moved to, and the bounds of all. paper : width and most height of the figure, mm"""
-    best: tuple[float, list[Point], Bounds] | None = None
-    for way in _WAYS[len(panels)]:
-        places, bounds = _placed(panels, way)
-        beside = _WORDS_MM[0] if all(len(row) == 1 for row in way) else _WORDS_MM[0] / 2
-        wide, tall = bounds[2] - bounds[0], bounds[3] - bounds[1]
-        scale = min((paper[0] - beside) / wide, (paper[1] - _WORDS_MM[1]) / tall)
-        if best is None or scale > best[0] * 1.02:
-            best = scale, places, bounds
-    assert best is not None
-    return best[1], best[2]
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """Where each panel is moved to, the bounds of all, and about how large all is drawn: mm printed for a mm."""
+
+    places: tuple[Point, ...]
+    bounds: Bounds
+    scale: float
 
 
-def _placed(panels: Sequence[Panel], way: Rows) -> tuple[list[Point], Bounds]:
-    gap = _GAP * max(_size(panels[0]))
+def arranged(panels: Sequence[Panel], paper: tuple[float, float, float]) -> Sheet:
+    """The way to place panels that draws them largest. paper : printed width, most height, capital height, mm"""
+    tries = [_placed(panels, way, paper) for way in _WAYS[len(panels)]]
+    return max(tries, key=lambda one: one.scale)
+
+
+def word_mm(capital_mm: float) -> float:
+    """Printed room left of each panel for its word."""
+    return _WORD_MM * capital_mm
+
+
+def _placed(panels: Sequence[Panel], way: Rows, paper: tuple[float, float, float]) -> Sheet:
+    rows = [[_size(panels[i]) for i in row] for row in way]
+    words = word_mm(paper[2])
+    column = all(len(row) == 1 for row in way)
+    labels = _LABELS_MM[0] if column else 0.0
+    width = min((paper[0] - labels - len(row) * words) / sum(size[0] for size in row) for row in rows)
+    tall = sum(max(size[1] for size in row) for row in rows)
+    scale = min(width, (paper[1] - _LABELS_MM[1] - (len(rows) - 1) * _ROWS_MM) / tall)
+    return _at_scale(panels, way, scale, words)
+
+
+def _at_scale(panels: Sequence[Panel], way: Rows, scale: float, words: float) -> Sheet:
     places: list[Point] = [(0.0, 0.0)] * len(panels)
-    wide = max(sum(_size(panels[i])[0] for i in row) + gap * (len(row) - 1) for row in way)
-    top = 0.0
+    top, right = 0.0, 0.0
     for row in way:
         tall = max(_size(panels[i])[1] for i in row)
         x = 0.0
         for number in row:
-            left, _, _, high = panels[number].bounds
-            places[number] = (x - left, top - high)
-            x += _size(panels[number])[0] + gap
-        top -= tall + gap
-    return places, (0.0, top + gap, wide, 0.0)
+            left, low, end, high = panels[number].bounds
+            x += words / scale
+            places[number] = (x - left, top - high - (tall - (high - low)) / 2)
+            x += end - left
+        right = max(right, x)
+        top -= tall + _ROWS_MM / scale
+    return Sheet(tuple(places), (0.0, top + _ROWS_MM / scale, right, 0.0), scale)
 
 
 def _size(panel: Panel) -> tuple[float, float]:
