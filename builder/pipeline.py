@@ -23,10 +23,10 @@ from builder.computing import compute
 from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import ShapeBook
-from builder.model import Linked, PlantModel, Results, link, near, route_of
+from builder.model import Linked, PlantModel, Results, Values, link, near, route_of
 from builder.reading import Source, read_folder, read_photo, scaled_jpeg
 from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
-from builder.view import PlantViews, plant_views
+from builder.view import AnyFigure, PlantViews, part_figures, plant_views
 from builder.writing import Output, Written
 
 
@@ -183,6 +183,32 @@ def _make(files: list[PlannedFile], output: Output, seconds: dict[str, float], p
         seconds[file.stage] = seconds.get(file.stage, 0.0) + perf_counter() - started
         if progress is not None:
             progress(file.stage, number, len(files))
+
+
+def figures_of(checked: Checked, name: str, product: str | None, size: str | None) -> list[AnyFigure]:
+    """All figures of a part, a state or an operation. Raises UsageError for an unknown name, product or size.
+
+    product, size : of a part; the part's own dimensions when left out. An operation has figures of all its sizes
+    """
+    assert checked.linked is not None
+    assert checked.results is not None
+    assert checked.book is not None
+    model, dimensions = checked.linked.model, checked.linked.dimensions
+    if name in model.operations:
+        sheets = plant_views_of(checked).sheets
+        return [one for sheet in sheets if sheet.operation == name for step in sheet.steps for one in step.figures()]
+    if name not in model.states:
+        close = near(name, (*model.states, *model.operations))
+        raise UsageError(f"no part or operation is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    values: Values = dimensions.values
+    if product is not None:
+        if product not in model.products:
+            raise UsageError(f"no product is called {product}; there are {', '.join(model.products)}")
+        sizes = model.products[product].sizes
+        if size is not None and size not in sizes:
+            raise UsageError(f"{product} has no size {size}; it has {', '.join(sizes) or 'none'}")
+        values = dimensions.sized(sizes[size or next(iter(sizes))]) if sizes else values
+    return list(part_figures(model, dimensions, checked.book, checked.results, name, values, size or ""))
 
 
 def booklet(checked: Checked, name: str) -> bytes:

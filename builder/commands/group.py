@@ -16,6 +16,7 @@ from builder.errors import SeamboardError
 COMMANDS = {
     "build": "Check the plant and make its site and sheets.",
     "check": "Check the plant's files and report all findings.",
+    "draw": "Write the figures of a part or an operation as SVG and PNG.",
     "explain": "What a finding means, what to do, and an example of each kind.",
     "schema": "JSON Schema of a kind of file, for an editor.",
     "sheets": "Make one PDF of all sheets of a station or a product.",

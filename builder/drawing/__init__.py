@@ -1,7 +1,8 @@
 """Door of the drawing room: view objects to SVG. It places labels and chooses scales; it calls no formula."""
 
+from builder.drawing.any_figure import draw, draw_figure
 from builder.drawing.chart import draw_chart
-from builder.drawing.figure import Drawing, draw, draw_figure
+from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.lettered import TextBox
 from builder.drawing.raster import outlined, png_of, raster_available

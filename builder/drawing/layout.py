@@ -23,6 +23,7 @@ from builder.drawing.label_place import Choice, place
 from builder.drawing.lettered import LabelArt
 from builder.drawing.line_work import LineWork, line_work
 from builder.drawing.run import Run, run_of
+from builder.drawing.scale_bar import scale_bar_ways
 from builder.drawing.svg import XY
 from builder.view import Callout, FigureView
 
@@ -192,6 +193,8 @@ def _labels(figure: FigureView, work: LineWork, lettering: Lettering, field: Fie
         yield Asked(f"label {figure.side}", corner_ways(figure.side, area, lettering, field))
     if figure.grain is not None:
         yield Asked(f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering, field))
+    if figure.scale_bar and not work.frame.breaks:
+        yield Asked("scale bar", scale_bar_ways(figure.scale_bar, work.frame.scale, area, lettering, field), spare=True)
     for note in figure.callouts:
         if note is not first[note.text] and math.dist(note.at, first[note.text].at) * work.frame.scale > 1:
             yield _callout(note, work, lettering, field, spare=True)

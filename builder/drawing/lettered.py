@@ -93,6 +93,7 @@ class LabelArt:
 
     pieces : its straight lines; heads: arrowheads as (tip, direction); dot: end of a leader
     disc   : rounded box round the text
+    solid  : corners of an area to fill
     """
 
     texts: tuple[TextBlock, ...] = ()
@@ -100,6 +101,7 @@ class LabelArt:
     heads: tuple[tuple[XY, XY], ...] = ()
     dot: XY | None = None
     disc: Box | None = None
+    solid: tuple[XY, ...] = ()
     colour: str = look.INK
     width: float = look.HAIR
     boxes: tuple[TextBox, ...] = field(init=False)
@@ -113,6 +115,8 @@ class LabelArt:
         art = []
         if self.pieces:
             art.append(stroke(lines_d(self.pieces), self.colour, self.width))
+        if self.solid:
+            art.append(filled(polyline_d(self.solid, closed=True), self.colour))
         for tip, way in self.heads:
             art.append(filled(polyline_d(arrowhead(tip, way, HEAD_LENGTH, HEAD_HALF), closed=True), self.colour))
         if self.dot is not None:

@@ -6,7 +6,7 @@ Every difference told by colour is told by weight or dash as well: sheets are pr
 from __future__ import annotations
 
 INK = "#22201c"
-ACCENT = "#b8341b"
+ACCENT = "#a92f18"
 EARLIER = "#77726a"
 MANILA = "#e3d8c0"
 MANILA_PALE = "#f1ebde"

@@ -57,12 +57,15 @@ def thread_art(runs: Sequence[Run], thread: str, width: float, earlier: bool = F
     outline = look.EARLIER if earlier else look.INK
     dye = DYES.get(thread, DYES["bobbin"])
     core = width - 2 * _OUTLINE
+    # A thread that runs towards the eye is a disc.
+    point_on = sum(run.length for run in runs) < 0.3 * width
+    cap = "round" if point_on else None
     art = [
-        stroke(d, look.GROUND, width + 2 * _CASING, join="round"),
-        stroke(d, outline, width, join="round"),
-        stroke(d, dye.core, core, join="round"),
+        stroke(d, look.GROUND, width + 2 * _CASING, join="round", cap=cap),
+        stroke(d, outline, width, join="round", cap=cap),
+        stroke(d, dye.core, core, join="round", cap=cap),
     ]
-    if width >= _GROOVES_FROM:
+    if width >= _GROOVES_FROM and not point_on:
         art.append(stroke(d, dye.light, core * 0.34, join="round"))
         art.append(stroke(lines_d(_grooves(runs, core)), dye.groove, 0.16))
     return art

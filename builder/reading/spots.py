@@ -114,7 +114,8 @@ def _walk(top: Branch | None, path: Sequence[PathStep]) -> tuple[Spot | None, Sp
     lead: Spot = pack(1, 1)
     for step in path:
         if not isinstance(spot, Branch):
-            return spot, lead, False
+            # The only item of a list may be typed without the list.
+            return spot, lead, step == 0 and isinstance(step, int)
         items = spot.items
         if isinstance(items, dict):
             if not isinstance(step, str) or step not in items:

@@ -15,6 +15,7 @@ from markupsafe import Markup, escape
 
 from builder.view import (
     AnyChart,
+    AnyFigure,
     Caution,
     FigureView,
     HomePage,
@@ -55,7 +56,7 @@ class Pens:
     markdown : text with emphasis to inline HTML
     """
 
-    figure: Callable[[FigureView], str]
+    figure: Callable[[AnyFigure], str]
     sign: Callable[[str, float], str]
     markdown: Callable[[str], str]
     chart: Callable[[AnyChart], str]

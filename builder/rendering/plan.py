@@ -14,7 +14,7 @@ from builder.errors import SeamboardError
 from builder.rendering.page_data import photo_path
 from builder.rendering.sheet import SheetPress, render_sheet
 from builder.rendering.site import Kind, Site, View
-from builder.view import FigureView, Photo, PlantViews, SheetView, output_hash
+from builder.view import AnyFigure, Photo, PlantViews, SheetView, output_hash
 
 _LIBRARIES = (
     "typst",
@@ -199,11 +199,11 @@ class Planner:
                 yield PlannedFile(f"pictures/{sheet.stem}.png", self._key(picture, "png"), make, "drawing")
 
 
-def _svg(figure: FigureView) -> bytes:
+def _svg(figure: AnyFigure) -> bytes:
     return outlined(draw(figure).svg).encode()  # standing alone it can't count on our font
 
 
-def _problems(figure: FigureView) -> tuple[str, ...]:
+def _problems(figure: AnyFigure) -> tuple[str, ...]:
     return draw(figure).problems
 
 

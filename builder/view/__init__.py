@@ -29,6 +29,8 @@ from builder.view.pages import (
     StationPage,
     VariantView,
 )
+from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
+from builder.view.part_drawings import part_figures
 from builder.view.sheet import (
     Caution,
     ColourRow,
@@ -46,6 +48,11 @@ from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "part_figures",
+    "AnyFigure",
+    "PanelRow",
+    "PanelView",
+    "Span",
     "differ_words",
     "element_words",
     "line_words",

@@ -20,6 +20,7 @@ class Ask:
     """What a figure is asked to show.
 
     checks : (dimension's full name, tolerance) worked to in this step
+    overall: with the part's own width and height
     rings  : (part, feature) to look at; order : what is worked now, in working order
     """
 
@@ -34,6 +35,7 @@ class Ask:
     checks: tuple[tuple[str, Tolerance], ...] = ()
     rings: Made = frozenset()
     words: bool = True
+    overall: bool = False
     size: tuple[float, float, float] = (98.0, 62.0, 2.8)
 
 

@@ -103,10 +103,10 @@ def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] 
     station = model.stations[model.operations[operation].station]
     for name, value in settings_of(model, operation).items():
         limit = station.settings.get(name)
-        shown, other = ("see Colours", "") if value.words in coloured else _setting_words(value, model)
+        shown, other = ("see Colours", "") if value.words in coloured else setting_words(value, model)
         set_at = limit.set_at if limit is not None else ""
         verify = proved_by(limit.verify, limit.how) if limit is not None else ""
-        yield Setting(name, _setting_fact(value), shown, other, set_at, verify)
+        yield Setting(name, setting_fact(value), shown, other, set_at, verify)
 
 
 def proved_by(by: str, how: str | None) -> str:
@@ -115,7 +115,8 @@ def proved_by(by: str, how: str | None) -> str:
     return how or words[by]
 
 
-def _setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
+def setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
+    """A setting as (value, other unit)."""
     first = model.plant.units
     if isinstance(value.value, Tolerance):
         return tolerance_pair(value.value, first)
@@ -127,7 +128,8 @@ def _setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
     return value.words, ""
 
 
-def _setting_fact(value: SettingValue) -> str:
+def setting_fact(value: SettingValue) -> str:
+    """A setting as a controlled fact."""
     if isinstance(value.value, Quantity):
         return exact(value.value)
     if isinstance(value.value, Tolerance):

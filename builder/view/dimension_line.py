@@ -15,7 +15,9 @@ def dimension_points(shape: PartShape, short: str) -> Drawn | None:
     """The points of `width`, `handle-box.left`, `hem-seam.inset` … on a shape, None for what has no such line."""
     owner, _, dimension = short.rpartition(".")
     if not owner:
-        return _of_box(dimension, shape.bounds)
+        # A strip lies along x: its length is the width of its box, its width the height.
+        lying = shape.part.outline is not None and shape.part.outline.strip is not None
+        return _of_box("height" if lying and dimension == "width" else dimension, shape.bounds)
     feature = shape.features.get(owner)
     if feature is None:
         return None

@@ -18,7 +18,8 @@ class Stroke:
 
     role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
               without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
-              all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover)
+              all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
+              `goods` a thread runs through (`fill`: face, back, cut) and the `puncture` of a needle, `width` wide
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`
@@ -56,7 +57,10 @@ class DimensionLine:
 
 @dataclass(frozen=True, slots=True)
 class Callout:
-    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must."""
+    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must.
+
+    text : kept in its lines where it has line breaks
+    """
 
     at: Point = shown()
     text: str = shown()
@@ -76,6 +80,7 @@ class FigureView:
     side          : 'right side' | 'wrong side' | ''
     width_mm      : printed width; the drawing room chooses the height, at most `height_mm`
     text_mm       : capital height of labels on paper, mm; dimensions use the same
+    scale_bar     : round lengths a scale bar may have, as (mm, words); () where the figure is not to scale
     words         : the drawing's own words in the figure's language: start, end, grain
     alt           : text alternative, one or two sentences
     locator       : of a detail view, the whole part small, with the window framed; bounds are then the window
@@ -99,5 +104,6 @@ class FigureView:
     width_mm: float = shown(default=95.0)
     height_mm: float = shown(default=60.0)
     text_mm: float = shown(default=2.8)
+    scale_bar: tuple[tuple[float, str], ...] = shown(default=())
     locator: FigureView | None = shown(default=None)
     words: tuple[str, str, str] = shown(default=("start", "end", "grain"))

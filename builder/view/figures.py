@@ -35,6 +35,7 @@ _REFERENCE = {
     "strip": ("left", "top", "bottom"),
 }
 _MOST_DIMENSIONS = 3
+_MOST_MEASURED = 12
 _LOCATOR_MM = (24.0, 20.0)
 
 
@@ -70,7 +71,7 @@ class Studio:
             route = () if chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
         whole = _bounds(strokes)
-        lines = tuple(self._dimensions(shape, now, ask)) if ask.words else ()
+        lines = tuple(self._dimensions(shape, now, shown, ask)) if ask.words else ()
         window = _window(now, lines, whole, (width, height)) if ask.words and now and not ask.cut_now else None
         locator = self._locator(strokes, whole, window, ask) if window is not None else None
         if window is not None:
@@ -94,6 +95,7 @@ class Studio:
             height_mm=height,
             text_mm=text,
             locator=locator,
+            scale_bar=scale_lengths(self.model.plant.units) if ask.words else (),
         )
 
     def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
@@ -144,7 +146,9 @@ class Studio:
             names |= {f"{one.part}/{one.shape.name}.{short}" for short, _ in one.shape.feature.dimensions()}
         return names & set(self.dimensions.definitions)
 
-    def _dimensions(self, shape: PartShape, now: Sequence[SceneFeature], ask: Ask) -> Iterator[DimensionLine]:
+    def _dimensions(
+        self, shape: PartShape, now: Sequence[SceneFeature], shown: Sequence[SceneFeature], ask: Ask
+    ) -> Iterator[DimensionLine]:
         first = self.model.plant.units
         drawn: set[str] = set()
         for checked, tolerance in ask.checks:
@@ -155,6 +159,11 @@ class Studio:
                 value, other = tolerance_pair(tolerance, first)
                 text = self._sized(checked, f"{value} ({other})" if other else value)
                 yield DimensionLine(*line, text, strong=True)
+        for full in self._measured(shape, shown, ask.before) if ask.overall else ():
+            line = self._line(full, shape, ask.wrong)
+            if line is not None and full not in drawn and len(drawn) < _MOST_MEASURED:
+                drawn.add(full)
+                yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
         # A cut is checked by its outline; words for each notch and hole would hide it.
         for full in () if ask.cut_now else self._references(now, ask.before):
             if len(drawn) >= _MOST_DIMENSIONS:
@@ -163,6 +172,15 @@ class Studio:
             if line is not None:
                 drawn.add(full)
                 yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
+
+    def _measured(self, shape: PartShape, shown: Sequence[SceneFeature], before: Made) -> Iterator[str]:
+        """Full names of what an inspector measures: the outline's own sizes, then where its features lie."""
+        for short in ("width", "height", "length"):
+            full = f"{shape.name}.{short}"
+            if full in self.values and full in self.dimensions.definitions:
+                yield full
+        # What lies on a part inside may be covered by another.
+        yield from self._references([one for one in shown if one.part == shape.name], before)
 
     def _sized(self, full: str, text: str) -> str:
         """A dimension's text, with the size drawn before it where sizes differ."""
@@ -214,6 +232,13 @@ class Studio:
 def exact(quantity: Quantity) -> str:
     """A quantity as a controlled fact: the exact value in its base unit, with the unit it was typed in."""
     return f"{quantity.value} {quantity.dimension} in {quantity.unit}"
+
+
+def scale_lengths(first: str) -> tuple[tuple[float, str], ...]:
+    """Round lengths for a scale bar in the plant's first unit: mm and their words."""
+    if first == "in":
+        return tuple((float(inches) * 25.4, f"{inches:g} in") for inches in (0.25, 0.5, 1, 2, 4, 8, 16))
+    return tuple((float(mm), f"{mm} mm") for mm in (2, 5, 10, 20, 50, 100, 200, 500))
 
 
 def _placed(shape: PartShape, placing: Placing) -> Iterator[tuple[PartShape, Placing]]:

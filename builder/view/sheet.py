@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from builder.view.figure import FigureView
 from builder.view.marking import controlled, shown
+from builder.view.panel_view import AnyFigure
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +109,7 @@ class StepView:
     checks: tuple[Measure, ...] = controlled(default=())
     cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
-    details: tuple[FigureView, ...] = controlled(default=())
+    details: tuple[AnyFigure, ...] = controlled(default=())
     photo: Photo | None = controlled(default=None)
     action: str = shown(default="")
     sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
@@ -122,7 +123,7 @@ class StepView:
         """The action line as printed."""
         return self.action or self.do
 
-    def figures(self) -> Iterator[FigureView]:
+    def figures(self) -> Iterator[AnyFigure]:
         """All its figures, that of the reference size first."""
         if self.figure is not None:
             yield self.figure

@@ -30,7 +30,7 @@ from builder.view.controls import (
     settings_shown,
     step_cautions,
 )
-from builder.view.details import details
+from builder.view.detail_makers import details
 from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
@@ -46,14 +46,17 @@ from builder.view.words import both_units, dimension_words
 
 @dataclass(slots=True)
 class SheetMaker:
-    """Makes the sheets of a plant."""
+    """Makes the sheets of a plant.
+
+    stitches : (part, feature) → stitch type and length in mm, of the operation that sews it; worked out here
+    """
 
     model: PlantModel
     dimensions: Dimensions
     book: ShapeBook
     results: Results
     usable: frozenset[str]
-    _stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
+    stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         """Every seam is drawn in the stitch of the operation that sews it, whoever shows it later."""
@@ -63,7 +66,7 @@ class SheetMaker:
                 continue
             length = settings["stitch length"].nominal if "stitch length" in settings else None
             made = Work(self.model, operation, name).all_now()
-            self._stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
+            self.stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
 
     def sheets(self) -> Iterator[tuple[SheetGroup, SheetView]]:
         """All sheets, operations in the order of their files."""
@@ -79,7 +82,7 @@ class SheetMaker:
         model, name = self.model, group.operation
         operation = model.operations[name]
         station = model.stations[operation.station]
-        studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches, next(iter(group.sizes)))
+        studio = Studio(model, self.dimensions, group.values, group.varying, self.stitches, next(iter(group.sizes)))
         measures = measures_of(operation, studio, group.sizes)
         coloured = colours_of(group, model)
         times = tuple(size_time(group, size, self.results) for size in group.sizes)

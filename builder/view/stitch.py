@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from builder.geometry import STITCHES_DRAWN, Point, StitchSize, StitchThreads, bartack_lock, stitch_threads
 from builder.model import (
@@ -19,24 +18,22 @@ from builder.model import (
     settings_of,
     show_quantity,
 )
+from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView
 from builder.view.figures import exact
 from builder.view.scene import Work
 from builder.view.stitch_panels import Look, Panel, panel, strokes
 from builder.view.stitch_sheet import Sheet, arranged, word_mm
-from builder.view.stitch_words import runs_words, thread_word
+from builder.view.stitch_words import runs_words, thread_words
 from builder.view.words import tolerance_pair
 
-if TYPE_CHECKING:
-    from builder.view.details import DetailAsk
-
-_HOLES, _WIDE_HOLES = 4, 3
+_HOLES = 3
 _THREAD = 0.125
 _PLIES = 6.0
 """Drawn: thread a share of the stitch length, goods so many threads thick. Real threads would be hair lines."""
 _NARROW = ("101", "301", "304", "308", "401")
-"""Types cut along the seam; those of several rows are cut across, where every thread has its place."""
-_COVER, _UNDERLAY = 15, 4
+"""Types cut along the seam; those of several rows, and tacks, are cut across, where every thread has its place."""
+_COVER, _UNDERLAY = 17, 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,9 +101,9 @@ def _threads(settings: Mapping[str, SettingValue], model: PlantModel) -> dict[st
 def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> FigureView:
     """Face, back and cut of a few stitches as one figure. paper : printed width, most height, capital height, mm"""
     row, size, window = _tacked(sewn) if sewn.tack is not None else _row(sewn)
-    across: Look = "cut along" if sewn.stitch in _NARROW else "cut across"
+    across: Look = "cut along" if sewn.stitch in _NARROW and sewn.tack is None else "cut across"
     looks: tuple[Look, ...] = ("face", "back", across)
-    panels = [panel(look, row, size, _cut_window(look, size, window)) for look in looks]
+    panels = [panel(look, row, size, _cut_window(look, sewn, size, window)) for look in looks]
     sheet = arranged(panels, paper)
     roles = [thread.role for thread in row.threads]
     art = [one for view, at in zip(panels, sheet.places, strict=True) for one in strokes(view, roles, at)]
@@ -131,12 +128,11 @@ def _row(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]:
     length = _nominal(sewn, "stitch length") or 3.0
     d = _THREAD * length
     wide = sewn.stitch[0] == "5"
-    width = {"3": 1.6 * length, "5": 2.0 * length}.get(sewn.stitch[0], 0.0)
+    width = {"3": 1.2 * length, "5": 2.0 * length}.get(sewn.stitch[0], 0.0)
     if sewn.stitch in ("512", "514"):
         width = 2.3 * length
     size = StitchSize(length, d, _PLIES * d, width=width, gauge=(0.9 if wide else 1.3) * length)
-    count = _WIDE_HOLES if size.width or sewn.stitch[0] in "46" and sewn.stitch != "401" else _HOLES
-    count += 1 if sewn.stitch in ("304", "308") else 0
+    count = _HOLES + (1 if sewn.stitch in ("304", "308") else 0)
     row = stitch_threads(sewn.stitch, count + 3, size)
     start = 1.5 * length
     return row, size, (start, start + count * length)
@@ -147,17 +143,20 @@ def _tacked(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]
     assert sewn.tack is not None
     length, width = (float(one.value) for one in sewn.tack[:2])
     step = length / _COVER
-    d = min(0.72 * step, width / 4)
+    d = min(0.6 * step, width / 6)
     size = StitchSize(step, d, _PLIES * d, width=width)
     row = bartack_lock(length, width, _COVER, _UNDERLAY, size)
     return row, size, (-2.5 * d, length + 2.5 * d)
 
 
-def _cut_window(look: Look, size: StitchSize, window: tuple[float, float]) -> tuple[float, float]:
-    """Of a cut across one stitch is shown: from its edge to its needle and the next edge."""
+def _cut_window(look: Look, sewn: Sewn, size: StitchSize, window: tuple[float, float]) -> tuple[float, float]:
+    """Of a cut across one stitch is shown: from its edge to its needle and the next edge; of a tack two, side to side."""
     if look != "cut across":
         return window
-    start = window[0] + 0.5 * size.length + 0.3 * size.length
+    if sewn.tack is not None:
+        middle = (window[0] + window[1]) / 2
+        return middle - 1.1 * size.length, middle + 1.1 * size.length
+    start = window[0] + 0.8 * size.length
     return start, start + size.length
 
 
@@ -218,7 +217,10 @@ def _dimensions(
 
 
 def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], sheet: Sheet, words: float) -> Iterator[Callout]:
-    """Threads named in the cut, where all of them are seen; sides named in the corners."""
+    """Threads named in the cut, where all of them are seen, and the needle at a hole; each panel has its word."""
+    for view, (dx, dy) in zip(panels, sheet.places, strict=True):
+        left, low, _, high = view.bounds
+        yield Callout((left + dx - words / sheet.scale, (low + high) / 2 + dy), view.look.split(" ")[0])
     cut, at = panels[-1], sheet.places[-1]
     for number, thread in enumerate(row.threads):
         points = cut.points(number)
@@ -226,7 +228,13 @@ def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], sheet: Sh
             continue
         under = thread.role in ("bobbin", "looper", "looper 3")
         x, y = max(points, key=lambda p: (-p[1] if under else p[1]) + 0.02 * p[0])
-        yield Callout((x + at[0], y + at[1]), thread_word(sewn, thread.role), accent=thread.role.startswith("needle"))
-    for view, (dx, dy) in zip(panels, sheet.places, strict=True):
-        left, low, _, high = view.bounds
-        yield Callout((left + dx - words / sheet.scale, (low + high) / 2 + dy), view.look.split(" ")[0])
+        words_of = thread_words(sewn, thread.role, row.threads[0].role, _tension(sewn, thread.role))
+        yield Callout((x + at[0], y + at[1]), words_of, accent=thread.role.startswith("needle"))
+    if "needle" in sewn.settings and panels[0].holes:
+        x, y = panels[0].holes[0]
+        yield Callout((x + sheet.places[0][0], y + sheet.places[0][1]), f"needle {sewn.settings['needle'].words}")
+
+
+def _tension(sewn: Sewn, role: str) -> str:
+    """The tension of a thread as it is set, '' where it isn't known."""
+    return _shown(sewn, {"needle": "top tension", "bobbin": "bobbin tension"}.get(role, ""))

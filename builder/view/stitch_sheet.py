@@ -11,15 +11,14 @@ from builder.view.stitch_panels import Panel
 _WORD_MM = 3.4
 """Printed room for a panel's word on its left, in capital heights."""
 _ROWS_MM = 3.0
-_LABELS_MM = (30.0, 9.0)
-"""Printed room for the labels beside a column of panels, and for the dimension over all."""
+_LABELS_MM, _LAST_MM = (36.0, 9.0), 10.0
+"""Printed room for the labels beside a column of panels, and for the dimension over all; beside the last column of several."""
 
-Rows = tuple[tuple[int, ...], ...]
-_WAYS: dict[int, tuple[Rows, ...]] = {
-    1: (((0,),),),
-    2: (((0,), (1,)), ((0, 1),)),
-    3: (((0,), (1,), (2,)), ((0, 1), (2,)), ((0, 1, 2),)),
-    4: (((0,), (1,), (2, 3)), ((0, 1), (2, 3))),
+Columns = tuple[tuple[int, ...], ...]
+_WAYS: dict[int, tuple[Columns, ...]] = {
+    2: (((0, 1),), ((0,), (1,))),
+    3: (((0, 1, 2),), ((0, 1), (2,)), ((0,), (1,), (2,))),
+    4: (((0, 1, 2), (3,)), ((0, 1), (2, 3))),
 }
 
 
@@ -43,31 +42,29 @@ def word_mm(capital_mm: float) -> float:
     return _WORD_MM * capital_mm
 
 
-def _placed(panels: Sequence[Panel], way: Rows, paper: tuple[float, float, float]) -> Sheet:
-    rows = [[_size(panels[i]) for i in row] for row in way]
+def _placed(panels: Sequence[Panel], way: Columns, paper: tuple[float, float, float]) -> Sheet:
+    columns = [[_size(panels[i]) for i in column] for column in way]
     words = word_mm(paper[2])
-    column = all(len(row) == 1 for row in way)
-    labels = _LABELS_MM[0] if column else 0.0
-    width = min((paper[0] - labels - len(row) * words) / sum(size[0] for size in row) for row in rows)
-    tall = sum(max(size[1] for size in row) for row in rows)
-    scale = min(width, (paper[1] - _LABELS_MM[1] - (len(rows) - 1) * _ROWS_MM) / tall)
+    beside, over = _LABELS_MM if len(way) == 1 else (_LAST_MM, _LABELS_MM[1])
+    width = paper[0] - beside - len(way) * words
+    height = min((paper[1] - over - (len(c) - 1) * _ROWS_MM) / sum(size[1] for size in c) for c in columns)
+    scale = min(width / sum(max(size[0] for size in column) for column in columns), height)
     return _at_scale(panels, way, scale, words)
 
 
-def _at_scale(panels: Sequence[Panel], way: Rows, scale: float, words: float) -> Sheet:
+def _at_scale(panels: Sequence[Panel], way: Columns, scale: float, words: float) -> Sheet:
     places: list[Point] = [(0.0, 0.0)] * len(panels)
-    top, right = 0.0, 0.0
-    for row in way:
-        tall = max(_size(panels[i])[1] for i in row)
-        x = 0.0
-        for number in row:
-            left, low, end, high = panels[number].bounds
-            x += words / scale
-            places[number] = (x - left, top - high - (tall - (high - low)) / 2)
-            x += end - left
-        right = max(right, x)
-        top -= tall + _ROWS_MM / scale
-    return Sheet(tuple(places), (0.0, top + _ROWS_MM / scale, right, 0.0), scale)
+    gap = _ROWS_MM / scale
+    talls = [sum(_size(panels[i])[1] for i in column) + gap * (len(column) - 1) for column in way]
+    x = 0.0
+    for column, tall in zip(way, talls, strict=True):
+        x += words / scale
+        top = -(max(talls) - tall) / 2
+        for number in column:
+            places[number] = (x - panels[number].bounds[0], top - panels[number].bounds[3])
+            top -= _size(panels[number])[1] + gap
+        x += max(_size(panels[i])[0] for i in column)
+    return Sheet(tuple(places), (0.0, -max(talls), x, 0.0), scale)
 
 
 def _size(panel: Panel) -> tuple[float, float]:

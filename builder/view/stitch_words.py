@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from textwrap import wrap
 from typing import Protocol
 
 from builder.geometry import StitchThreads
@@ -17,6 +18,10 @@ _NAMES = {
     "cover": "cover thread",
 }
 _OVEREDGE = {"looper": "lower looper thread", "looper 2": "upper looper thread", "looper 3": "chain looper thread"}
+
+
+_LINE = 20
+"""Most letters of a line beside a picture."""
 
 
 class Named(Protocol):
@@ -37,9 +42,15 @@ def name_of(stitch: str, role: str) -> str:
     return (_OVEREDGE if loopers else {}).get(role) or _NAMES[role]
 
 
-def thread_word(sewn: Named, role: str) -> str:
-    """The label of a thread."""
-    return name_of(sewn.stitch, role)
+def thread_words(sewn: Named, role: str, first: str, tension: str) -> str:
+    """The label of a thread in short lines: its name, its tension, its material where the first one's is another.
+
+    first : the role whose label names the material of all that have no other
+    """
+    material = sewn.threads.get("bobbin" if role == "bobbin" else "needle", "")
+    named = role == first or material != sewn.threads.get("needle", "")
+    lines = [name_of(sewn.stitch, role), tension, *(wrap(material, _LINE) if named else ())]
+    return "\n".join(line for line in lines if line)
 
 
 def runs_words(stitch: str, row: StitchThreads) -> str:

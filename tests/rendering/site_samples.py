@@ -346,7 +346,7 @@ def plain_figure(view: FigureView) -> str:
 def _path(stroke: Stroke, scale: float, height: float) -> str:
     points = [stroke.path[0].start, *(piece.end for piece in stroke.path)]
     line = "M" + "L".join(f"{x * scale:.3f} {height - y * scale:.3f}" for x, y in points)
-    colour = {"now": "#b8341b", "earlier": "#777777"}.get(stroke.when, "#22211d")
+    colour = {"now": "#a92f18", "earlier": "#777777"}.get(stroke.when, "#22211d")
     fill = {"": "none", "ground": "#ffffff", "strip": "#e6dbc3", "wrong": "#f0ece4"}[stroke.fill]
     return f'<path d="{line}" fill="{fill}" stroke="{colour}" stroke-width="0.8"/>'
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from builder.rendering.sheet_data import Pens
 from builder.view import FigureView
 
-_INK, _ACCENT, _STRIP = "#23211d", "#b8341b", "#e4d9c2"
+_INK, _ACCENT, _STRIP = "#23211d", "#a92f18", "#e4d9c2"
 
 
 @dataclass(frozen=True)
