@@ -10,14 +10,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
 
 from builder.geometry.stitch_course import Cord, Hold, Space, StitchSize, StitchThreads
 from builder.geometry.vector import Point
 
 _TURN = math.radians(27)
 """Half the angle between the planes of the two hooks, so that their legs pass each other."""
-_LEG, _OPEN = 1.35, 1.35
+_LEG, _OPEN, _RUN_IN = 1.35, 1.35, 0.75
 
 
 def lock_row(count: int, size: StitchSize, steps: Sequence[float] = (0.0,)) -> StitchThreads:
@@ -46,12 +45,11 @@ def lockstitches(holes: Sequence[Point], size: StitchSize, lift_from: int | None
     """
     needle, bobbin = Cord("needle"), Cord("bobbin")
     holds = []
-    for index, hole in enumerate(holes):
+    for index in range(len(holes)):
         lifted = lift_from is not None and index >= lift_from
         _hook(needle, index, holes, size, 1.0, lifted)
         _hook(bobbin, index, holes, size, -1.0, lifted)
         holds.append(Hold(("needle", f"loop {index}"), ("bobbin", f"loop {index}")))
-        assert hole == holes[index]
     return StitchThreads((needle.laid(), bobbin.laid()), tuple(holds), tuple(holes))
 
 
@@ -77,7 +75,8 @@ def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: 
     # Threads that lie on their surface, drawn all the way to it, only dip; others open into a loop the other goes through.
     open_by = min(_OPEN, 0.5 * (room / d - 1.4))
     low = middle - open_by * d
-    entering, leaving = [at(-2.0, surface, before)], [at(2.0, surface, after)]
+    entering = [_aside(at(-_LEG, surface, plane), before, -_RUN_IN * d)] if index else []
+    leaving = [_aside(at(_LEG, surface, plane), after, _RUN_IN * d)] if index < len(holes) - 1 else []
     loop = [
         at(-_LEG, middle + 0.55 * open_by * d, plane),
         at(-0.78 * _LEG, middle - 0.3 * open_by * d, plane),
@@ -85,12 +84,16 @@ def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: 
         at(0.78 * _LEG, middle - 0.3 * open_by * d, plane),
         at(_LEG, middle + 0.55 * open_by * d, plane),
     ]
-    if room > 2.0 * d:
+    if room > 2.0 * d and len(holes) > 1:
         entering.append(at(-_LEG, surface - 0.75 * d, plane))
         leaving.insert(0, at(_LEG, surface - 0.75 * d, plane))
     cord.lead(*entering)
     cord.lead(*loop, name=f"loop {index}")
     cord.lead(*leaving)
+
+
+def _aside(point: Space, way: Point, far: float) -> Space:
+    return point[0] + way[0] * far, point[1] + way[1] * far, point[2]
 
 
 def _mid_way(a: Point, b: Point, height: float) -> Space:
@@ -116,7 +119,3 @@ def _turned(way: Point, angle: float) -> Point:
     cos, sin = math.cos(angle), math.sin(angle)
     return way[0] * cos - way[1] * sin, way[0] * sin + way[1] * cos
 
-
-def least_step(holes: Sequence[Point]) -> float:
-    """Shortest way from one hole to the next, mm."""
-    return min(math.dist(a, b) for a, b in pairwise(holes))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.geometry import STITCHES_DRAWN, Point, StitchSize, StitchThreads, bartack_lock, stitch_threads
+from builder.geometry import STITCHES_DRAWN, Line, StitchSize, StitchThreads, bartack_lock, stitch_threads
 from builder.model import (
     STITCHES,
     Bartack,
@@ -19,12 +19,12 @@ from builder.model import (
     show_quantity,
 )
 from builder.view.details import DetailAsk
-from builder.view.figure import Callout, DimensionLine, FigureView
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.figures import exact
 from builder.view.scene import Work
 from builder.view.stitch_panels import Look, Panel, panel, strokes
-from builder.view.stitch_sheet import Sheet, arranged, word_mm
-from builder.view.stitch_words import runs_words, thread_words
+from builder.view.stitch_sheet import Sheet, arranged, sample_mm, word_mm
+from builder.view.stitch_words import runs_words, thread_lines
 from builder.view.words import tolerance_pair
 
 _HOLES = 3
@@ -34,6 +34,8 @@ _PLIES = 6.0
 _NARROW = ("101", "301", "304", "308", "401")
 """Types cut along the seam; those of several rows, and tacks, are cut across, where every thread has its place."""
 _COVER, _UNDERLAY = 17, 4
+_TALLER = 1.2
+"""Stitches of many threads take more of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,9 +106,13 @@ def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> Figure
     across: Look = "cut along" if sewn.stitch in _NARROW and sewn.tack is None else "cut across"
     looks: tuple[Look, ...] = ("face", "back", across)
     panels = [panel(look, row, size, _cut_window(look, sewn, size, window)) for look in looks]
-    sheet = arranged(panels, paper)
     roles = [thread.role for thread in row.threads]
+    key = _key(sewn, roles)
+    if len(roles) > 2:
+        paper = paper[0], paper[1] * _TALLER, paper[2]
+    sheet = arranged(panels, [len(lines) for _, lines in key], paper)
     art = [one for view, at in zip(panels, sheet.places, strict=True) for one in strokes(view, roles, at)]
+    art += _samples(key, sheet, size, paper[2])
     title = "Bartack" if sewn.tack is not None else f"Stitch {sewn.stitch}, {STITCHES[sewn.stitch].title}"
     return FigureView(
         name=name,
@@ -115,8 +121,8 @@ def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> Figure
         bounds=sheet.bounds,
         facts=tuple(_facts(sewn, roles)),
         alt=f"{title}, seen from the face, from the back and cut. {runs_words(sewn.stitch, row)}",
-        dimensions=tuple(_dimensions(sewn, row, size, panels[0], sheet.places[0], window)),
-        callouts=tuple(_callouts(sewn, row, panels, sheet, word_mm(paper[2]))),
+        dimensions=tuple(_dimensions(sewn, row, sheet, window)),
+        callouts=tuple(_callouts(key, panels, sheet, paper[2])),
         width_mm=paper[0],
         height_mm=paper[1],
         text_mm=paper[2],
@@ -170,7 +176,11 @@ def _shown(sewn: Sewn, setting: str) -> str:
     value = sewn.settings[setting].value if setting in sewn.settings else None
     if isinstance(value, Tolerance):
         return tolerance_pair(value, sewn.units)[0]
-    return show_quantity(value, sewn.units) if isinstance(value, Quantity) else ""  # type: ignore[arg-type]
+    return _first_unit(value, sewn) if isinstance(value, Quantity) else ""
+
+
+def _first_unit(value: Quantity, sewn: Sewn) -> str:
+    return show_quantity(value, sewn.units).split(" (")[0]  # type: ignore[arg-type]
 
 
 def _facts(sewn: Sewn, roles: Sequence[str]) -> Iterator[tuple[str, str]]:
@@ -192,49 +202,58 @@ def _exact_setting(sewn: Sewn, setting: str) -> str:
 
 
 def _dimensions(
-    sewn: Sewn,
-    row: StitchThreads,
-    size: StitchSize,
-    face: Panel,
-    at: Point,
-    window: tuple[float, float],
+    sewn: Sewn, row: StitchThreads, sheet: Sheet, window: tuple[float, float]
 ) -> Iterator[DimensionLine]:
-    """The stitch length from hole to hole, and the size of a bartack; a bight as it is set."""
+    """The stitch length from hole to hole; of a bartack its length, and its width in the cut across it."""
+    (x, y), (cut_x, cut_y) = sheet.places[0], sheet.places[-1]
+    top = max(place for _, place in row.holes) + y
     if sewn.tack is not None:
-        length, width, _ = sewn.tack
+        length, width = sewn.tack[:2]
+        words = [_first_unit(one, sewn) for one in (length, width)]
         half = float(width.value) / 2
-        words = [show_quantity(one, sewn.units) for one in (length, width)]  # type: ignore[arg-type]
-        right = float(length.value) + at[0]
-        yield DimensionLine((at[0], half + at[1]), (right, half + at[1]), (0.0, 1.0), words[0], strong=True)
-        yield DimensionLine((right, -half + at[1]), (right, half + at[1]), (1.0, 0.0), words[1], strong=True)
+        yield DimensionLine((x, top), (x + float(length.value), top), (0.0, 1.0), words[0], strong=True)
+        yield DimensionLine((cut_x - half, cut_y), (cut_x + half, cut_y), (0.0, 1.0), words[1], strong=True)
         return
     text = _shown(sewn, "stitch length")
-    inside = sorted({x for x, _ in row.holes if window[0] < x < window[1]})
+    inside = sorted({place for place, _ in row.holes if window[0] < place < window[1]})
     if text and len(inside) > 1:
-        top = max(y for _, y in row.holes) + at[1]
-        a, b = inside[-2] + at[0], inside[-1] + at[0]
-        yield DimensionLine((a, top), (b, top), (0.0, 1.0), text, strong=True)
+        yield DimensionLine((inside[-2] + x, top), (inside[-1] + x, top), (0.0, 1.0), text, strong=True)
 
 
-def _callouts(sewn: Sewn, row: StitchThreads, panels: Sequence[Panel], sheet: Sheet, words: float) -> Iterator[Callout]:
-    """Threads named in the cut, where all of them are seen, and the needle at a hole; each panel has its word."""
-    for view, (dx, dy) in zip(panels, sheet.places, strict=True):
-        left, low, _, high = view.bounds
-        yield Callout((left + dx - words / sheet.scale, (low + high) / 2 + dy), view.look.split(" ")[0])
-    cut, at = panels[-1], sheet.places[-1]
-    for number, thread in enumerate(row.threads):
-        points = cut.points(number)
-        if not points:
-            continue
-        under = thread.role in ("bobbin", "looper", "looper 3")
-        x, y = max(points, key=lambda p: (-p[1] if under else p[1]) + 0.02 * p[0])
-        words_of = thread_words(sewn, thread.role, row.threads[0].role, _tension(sewn, thread.role))
-        yield Callout((x + at[0], y + at[1]), words_of, accent=thread.role.startswith("needle"))
-    if "needle" in sewn.settings and panels[0].holes:
-        x, y = panels[0].holes[0]
-        yield Callout((x + sheet.places[0][0], y + sheet.places[0][1]), f"needle {sewn.settings['needle'].words}")
+Key = list[tuple[str, list[str]]]
+
+
+def _key(sewn: Sewn, roles: Sequence[str]) -> Key:
+    """Rows of the key: a thread's role or `hole`, with its lines."""
+    # Where there are many threads, their material is left to the settings beside the picture.
+    few = len(roles) < 3
+    key: Key = [(role, thread_lines(sewn, role, few and role == roles[0], _tension(sewn, role))) for role in roles]
+    if "needle" in sewn.settings:
+        key.append(("hole", [f"needle {sewn.settings['needle'].words}"]))
+    return [*key, ("", ["not to scale"])]
 
 
 def _tension(sewn: Sewn, role: str) -> str:
     """The tension of a thread as it is set, '' where it isn't known."""
     return _shown(sewn, {"needle": "top tension", "bobbin": "bobbin tension"}.get(role, ""))
+
+
+def _samples(key: Key, sheet: Sheet, size: StitchSize, capital_mm: float) -> Iterator[Stroke]:
+    """A length of each thread before its words, and a hole before the needle's."""
+    far = sample_mm(capital_mm) / sheet.scale
+    for (role, _), (x, y) in zip(key, sheet.rows, strict=True):
+        if role == "hole":
+            half = 0.75 * size.thread
+            yield Stroke("puncture", "part", (Line((x + far / 2 - half, y), (x + far / 2 + half, y)),), width=size.thread)
+        elif role:
+            yield Stroke("thread", "part", (Line((x, y), (x + far, y)),), fill=role, width=size.thread)
+
+
+def _callouts(key: Key, panels: Sequence[Panel], sheet: Sheet, capital_mm: float) -> Iterator[Callout]:
+    """Each panel's word left of it, each row of the key right of its sample. Their room was kept, so they stay there."""
+    for view, (dx, dy) in zip(panels, sheet.places, strict=True):
+        left, low, _, high = view.bounds
+        yield Callout((left + dx - word_mm(capital_mm) / sheet.scale, (low + high) / 2 + dy), view.look.split(" ")[0])
+    for (role, lines), (x, y) in zip(key, sheet.rows, strict=True):
+        far = sample_mm(capital_mm) / sheet.scale if role else 0.0
+        yield Callout((x + far, y), "\n".join(lines), accent=role.startswith("needle"))

@@ -152,10 +152,19 @@ def strokes(one: Panel, roles: Sequence[str], at: Point) -> Iterator[Stroke]:
     for x, y in one.holes:
         yield Stroke("puncture", "part", _across_hole((x + dx, y + dy), 0.75 * one.size.thread), width=one.size.thread)
     for piece in one.pieces:
-        points = [(x + dx, y + dy) for x, y in piece.points]
-        path = tuple(Line(a, b) for a, b in pairwise(points) if a != b)
-        if path:
-            yield Stroke("thread", "part", path, fill=roles[piece.thread], width=one.size.thread)
+        path = _path([(x + dx, y + dy) for x, y in piece.points], one.size.thread)
+        yield Stroke("thread", "part", path, fill=roles[piece.thread], width=one.size.thread)
+
+
+def _path(points: Sequence[Point], thread: float) -> tuple[Line, ...]:
+    """Lines through the points; a thread that runs towards the eye keeps a dot's length."""
+    kept = [points[0]]
+    for point in points[1:]:
+        if math.dist(point, kept[-1]) > thread / 100:
+            kept.append(point)
+    if len(kept) == 1:
+        kept.append((kept[0][0] + thread / 50, kept[0][1]))
+    return tuple(Line(a, b) for a, b in pairwise(kept))
 
 
 def _across_hole(centre: Point, half: float) -> tuple[Line, ...]:

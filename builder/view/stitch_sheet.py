@@ -1,4 +1,4 @@
-"""Panels of one figure beside and under each other: the arrangement that lets them be drawn largest."""
+"""Panels of one figure and the key to them: the arrangement that lets the panels be drawn largest."""
 
 from __future__ import annotations
 
@@ -8,65 +8,111 @@ from dataclasses import dataclass
 from builder.geometry import Bounds, Point
 from builder.view.stitch_panels import Panel
 
-_WORD_MM = 3.4
-"""Printed room for a panel's word on its left, in capital heights."""
-_ROWS_MM = 3.0
-_LABELS_MM, _LAST_MM = (36.0, 9.0), 10.0
-"""Printed room for the labels beside a column of panels, and for the dimension over all; beside the last column of several."""
+KEY = -1
+"""Stands for the key among the numbers of the panels."""
+_WORD, _LINE, _KEY = 4.1, 1.62, (13.0, 2.5)
+"""In capital heights: room left of a panel for its word, a line of the key, the key's widest text and its samples."""
+_GAP_MM, _OVER_MM, _BORDER_MM = 2.6, 11.5, 2.6
+"""Printed: between panels, over all for a dimension, and to the border."""
 
 Columns = tuple[tuple[int, ...], ...]
 _WAYS: dict[int, tuple[Columns, ...]] = {
-    2: (((0, 1),), ((0,), (1,))),
-    3: (((0, 1, 2),), ((0, 1), (2,)), ((0,), (1,), (2,))),
-    4: (((0, 1, 2), (3,)), ((0, 1), (2, 3))),
+    2: (((0, 1), (KEY,)), ((0,), (1, KEY)), ((0,), (1,), (KEY,))),
+    3: (((0, 1, 2), (KEY,)), ((0, 1), (2, KEY)), ((0,), (1,), (2, KEY)), ((0,), (1, 2), (KEY,))),
+    4: (((0, 1, 2), (3, KEY)), ((0, 1), (2, 3, KEY)), ((0, 1), (2, 3), (KEY,))),
 }
 
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """Where each panel is moved to, the bounds of all, and about how large all is drawn: mm printed for a mm."""
+    """Where each panel is moved to, in the figure's mm.
+
+    rows   : left end of each row of the key, at the middle of its lines
+    bounds : of all; scale: mm printed for a mm
+    """
 
     places: tuple[Point, ...]
+    rows: tuple[Point, ...]
     bounds: Bounds
     scale: float
 
 
-def arranged(panels: Sequence[Panel], paper: tuple[float, float, float]) -> Sheet:
-    """The way to place panels that draws them largest. paper : printed width, most height, capital height, mm"""
-    tries = [_placed(panels, way, paper) for way in _WAYS[len(panels)]]
-    return max(tries, key=lambda one: one.scale)
+@dataclass(frozen=True, slots=True)
+class _Paper:
+    """What panels are arranged on. words: room for a panel's word; key: width and heights of its rows, mm printed."""
+
+    width: float
+    height: float
+    words: float
+    key: tuple[float, tuple[float, ...]]
+
+
+def arranged(panels: Sequence[Panel], key: Sequence[int], paper: tuple[float, float, float]) -> Sheet:
+    """The way to place panels and key that draws the panels largest.
+
+    key   : lines of each row of the key
+    paper : printed width, most height, capital height, mm
+    """
+    cap = paper[2]
+    rows = tuple(lines * _LINE * cap + 0.3 * cap for lines in key)
+    on = _Paper(paper[0] - _BORDER_MM, paper[1] - _OVER_MM, _WORD * cap, (sum(_KEY) * cap, rows))
+    scale, way = max(((_largest(panels, way, on), way) for way in _WAYS[len(panels)]), key=lambda one: one[0])
+    return _at_scale(panels, way, on, scale)
 
 
 def word_mm(capital_mm: float) -> float:
     """Printed room left of each panel for its word."""
-    return _WORD_MM * capital_mm
+    return _WORD * capital_mm
 
 
-def _placed(panels: Sequence[Panel], way: Columns, paper: tuple[float, float, float]) -> Sheet:
-    columns = [[_size(panels[i]) for i in column] for column in way]
-    words = word_mm(paper[2])
-    beside, over = _LABELS_MM if len(way) == 1 else (_LAST_MM, _LABELS_MM[1])
-    width = paper[0] - beside - len(way) * words
-    height = min((paper[1] - over - (len(c) - 1) * _ROWS_MM) / sum(size[1] for size in c) for c in columns)
-    scale = min(width / sum(max(size[0] for size in column) for column in columns), height)
-    return _at_scale(panels, way, scale, words)
+def sample_mm(capital_mm: float) -> float:
+    """Printed length of a sample of thread in the key."""
+    return _KEY[1] * capital_mm
 
 
-def _at_scale(panels: Sequence[Panel], way: Columns, scale: float, words: float) -> Sheet:
+def _largest(panels: Sequence[Panel], way: Columns, on: _Paper) -> float:
+    """The largest scale at which all fits, to a hundredth; 0 when nothing does."""
+    low, high = 0.0, 1000.0
+    for _ in range(40):
+        middle = (low + high) / 2
+        sizes = [_column(panels, column, on, middle) for column in way]
+        fits = sum(size[0] for size in sizes) <= on.width and max(size[1] for size in sizes) <= on.height
+        low, high = (middle, high) if fits else (low, middle)
+    return low
+
+
+def _column(panels: Sequence[Panel], column: Sequence[int], on: _Paper, scale: float) -> tuple[float, float]:
+    """Width and height of a column, mm printed."""
+    sizes = [_item(panels, one, on, scale) for one in column]
+    return max(size[0] for size in sizes), sum(size[1] for size in sizes) + _GAP_MM * (len(sizes) - 1)
+
+
+def _item(panels: Sequence[Panel], one: int, on: _Paper, scale: float) -> tuple[float, float]:
+    if one == KEY:
+        # A little room before it, so that it stands off the panels beside it.
+        return on.key[0] + _GAP_MM, sum(on.key[1])
+    left, low, right, high = panels[one].bounds
+    return on.words + (right - left) * scale, (high - low) * scale
+
+
+def _at_scale(panels: Sequence[Panel], way: Columns, on: _Paper, scale: float) -> Sheet:
+    """All placed, columns beside each other, each in the middle of the height."""
     places: list[Point] = [(0.0, 0.0)] * len(panels)
-    gap = _ROWS_MM / scale
-    talls = [sum(_size(panels[i])[1] for i in column) + gap * (len(column) - 1) for column in way]
+    rows: list[Point] = []
+    sizes = [_column(panels, column, on, scale) for column in way]
+    tallest = max(tall for _, tall in sizes)
     x = 0.0
-    for column, tall in zip(way, talls, strict=True):
-        x += words / scale
-        top = -(max(talls) - tall) / 2
-        for number in column:
-            places[number] = (x - panels[number].bounds[0], top - panels[number].bounds[3])
-            top -= _size(panels[number])[1] + gap
-        x += max(_size(panels[i])[0] for i in column)
-    return Sheet(tuple(places), (0.0, -max(talls), x, 0.0), scale)
-
-
-def _size(panel: Panel) -> tuple[float, float]:
-    left, low, right, high = panel.bounds
-    return right - left, high - low
+    for column, (wide, tall) in zip(way, sizes, strict=True):
+        top = -(tallest - tall) / 2
+        for one in column:
+            if one == KEY:
+                middle = top
+                for row in on.key[1]:
+                    rows.append(((x + _GAP_MM) / scale, (middle - row / 2) / scale))
+                    middle -= row
+            else:
+                left, _, _, high = panels[one].bounds
+                places[one] = (x + on.words) / scale - left, top / scale - high
+            top -= _item(panels, one, on, scale)[1] + _GAP_MM
+        x += wide
+    return Sheet(tuple(places), tuple(rows), (0.0, -tallest / scale, x / scale, 0.0), scale)

@@ -18,10 +18,8 @@ _NAMES = {
     "cover": "cover thread",
 }
 _OVEREDGE = {"looper": "lower looper thread", "looper 2": "upper looper thread", "looper 3": "chain looper thread"}
-
-
-_LINE = 20
-"""Most letters of a line beside a picture."""
+_LINE = 15
+"""Most letters of a line of the key."""
 
 
 class Named(Protocol):
@@ -42,15 +40,16 @@ def name_of(stitch: str, role: str) -> str:
     return (_OVEREDGE if loopers else {}).get(role) or _NAMES[role]
 
 
-def thread_words(sewn: Named, role: str, first: str, tension: str) -> str:
-    """The label of a thread in short lines: its name, its tension, its material where the first one's is another.
+def thread_lines(sewn: Named, role: str, first: bool, tension: str) -> list[str]:
+    """A thread in the key, in short lines: its name, its tension, its material where the first one's is another.
 
-    first : the role whose label names the material of all that have no other
+    first : it names the material of all that have no other
     """
     material = sewn.threads.get("bobbin" if role == "bobbin" else "needle", "")
-    named = role == first or material != sewn.threads.get("needle", "")
-    lines = [name_of(sewn.stitch, role), tension, *(wrap(material, _LINE) if named else ())]
-    return "\n".join(line for line in lines if line)
+    named = first or material != sewn.threads.get("needle", "")
+    name = name_of(sewn.stitch, role)
+    short = name if len(name) <= _LINE else name.removesuffix(" thread")
+    return [line for line in (short, tension, *(wrap(material, _LINE) if named else ())) if line]
 
 
 def runs_words(stitch: str, row: StitchThreads) -> str:
