@@ -26,6 +26,7 @@ class StitchSize:
     width     : bight of a zigzag, or of an overedge from its edge to the innermost needle
     gauge     : between two rows of needles
     lock      : of a lockstitch: how far above the middle of the goods the threads lock; 0 is right
+    hook      : how far the hooks of a lock stand open, from 1, to be looked into, to 0.6, where stitches are dense
     """
 
     length: float
@@ -34,6 +35,7 @@ class StitchSize:
     width: float = 0.0
     gauge: float = 0.0
     lock: float = 0.0
+    hook: float = 1.0
 
     @property
     def face(self) -> float:

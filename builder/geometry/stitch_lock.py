@@ -16,7 +16,7 @@ from builder.geometry.vector import Point
 
 _TURN = math.radians(27)
 """Half the angle between the planes of the two hooks, so that their legs pass each other."""
-_LEG, _OPEN, _RUN_IN = 1.35, 1.35, 0.75
+_LEG, _OPEN, _NECK, _RUN_IN = 1.65, 1.6, 0.85, 0.75
 
 
 def lock_row(count: int, size: StitchSize, steps: Sequence[float] = (0.0,)) -> StitchThreads:
@@ -73,20 +73,22 @@ def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: 
     if index:
         cord.lead(_mid_way(holes[index - 1], hole, up * surface))
     # Threads that lie on their surface, drawn all the way to it, only dip; others open into a loop the other goes through.
-    open_by = min(_OPEN, 0.5 * (room / d - 1.4))
+    wide = _LEG * size.hook
+    open_by = min(_OPEN * size.hook, 0.5 * (room / d - 1.4))
     low = middle - open_by * d
-    entering = [_aside(at(-_LEG, surface, plane), before, -_RUN_IN * d)] if index else []
-    leaving = [_aside(at(_LEG, surface, plane), after, _RUN_IN * d)] if index < len(holes) - 1 else []
+    neck = _NECK * size.hook
+    entering = [_aside(at(-neck, surface, way), before, -_RUN_IN * d)] if index else []
+    leaving = [_aside(at(neck, surface, way), after, _RUN_IN * d)] if index < len(holes) - 1 else []
     loop = [
-        at(-_LEG, middle + 0.55 * open_by * d, plane),
-        at(-0.78 * _LEG, middle - 0.3 * open_by * d, plane),
+        at(-wide, middle + 0.55 * open_by * d, plane),
+        at(-0.78 * wide, middle - 0.3 * open_by * d, plane),
         at(0.0, low, plane),
-        at(0.78 * _LEG, middle - 0.3 * open_by * d, plane),
-        at(_LEG, middle + 0.55 * open_by * d, plane),
+        at(0.78 * wide, middle - 0.3 * open_by * d, plane),
+        at(wide, middle + 0.55 * open_by * d, plane),
     ]
     if room > 2.0 * d and len(holes) > 1:
-        entering.append(at(-_LEG, surface - 0.75 * d, plane))
-        leaving.insert(0, at(_LEG, surface - 0.75 * d, plane))
+        entering.append(at(-neck, surface - 0.8 * d, way))
+        leaving.insert(0, at(neck, surface - 0.8 * d, way))
     cord.lead(*entering)
     cord.lead(*loop, name=f"loop {index}")
     cord.lead(*leaving)

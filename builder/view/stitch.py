@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.geometry import STITCHES_DRAWN, Line, StitchSize, StitchThreads, bartack_lock, stitch_threads
 from builder.model import (
@@ -29,13 +29,11 @@ from builder.view.words import tolerance_pair
 
 _HOLES = 3
 _THREAD = 0.125
-_PLIES = 6.0
+_PLIES = 7.0
 """Drawn: thread a share of the stitch length, goods so many threads thick. Real threads would be hair lines."""
 _NARROW = ("101", "301", "304", "308", "401")
 """Types cut along the seam; those of several rows, and tacks, are cut across, where every thread has its place."""
-_COVER, _UNDERLAY = 17, 4
-_TALLER = 1.2
-"""Stitches of many threads take more of the page."""
+_COVER, _UNDERLAY = 13, 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +106,9 @@ def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> Figure
     panels = [panel(look, row, size, _cut_window(look, sewn, size, window)) for look in looks]
     roles = [thread.role for thread in row.threads]
     key = _key(sewn, roles)
-    if len(roles) > 2:
-        paper = paper[0], paper[1] * _TALLER, paper[2]
+    if sewn.stitch == "301" and sewn.tack is None:
+        panels.append(_too_tight(size, window))
+        key.append(("", ["wrong: needle", "thread too tight"]))
     sheet = arranged(panels, [len(lines) for _, lines in key], paper)
     art = [one for view, at in zip(panels, sheet.places, strict=True) for one in strokes(view, roles, at)]
     art += _samples(key, sheet, size, paper[2])
@@ -124,7 +123,7 @@ def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> Figure
         dimensions=tuple(_dimensions(sewn, row, sheet, window)),
         callouts=tuple(_callouts(key, panels, sheet, paper[2])),
         width_mm=paper[0],
-        height_mm=paper[1],
+        height_mm=sheet.height_mm,
         text_mm=paper[2],
     )
 
@@ -149,8 +148,8 @@ def _tacked(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]
     assert sewn.tack is not None
     length, width = (float(one.value) for one in sewn.tack[:2])
     step = length / _COVER
-    d = min(0.6 * step, width / 6)
-    size = StitchSize(step, d, _PLIES * d, width=width)
+    d = min(0.5 * step, width / 6)
+    size = StitchSize(step, d, _PLIES * d, width=width, hook=0.6)
     row = bartack_lock(length, width, _COVER, _UNDERLAY, size)
     return row, size, (-2.5 * d, length + 2.5 * d)
 
@@ -160,10 +159,17 @@ def _cut_window(look: Look, sewn: Sewn, size: StitchSize, window: tuple[float, f
     if look != "cut across":
         return window
     if sewn.tack is not None:
-        middle = (window[0] + window[1]) / 2
-        return middle - 1.1 * size.length, middle + 1.1 * size.length
+        # Midway between two holes of the underlay, which lies straight there, and between two of the zigzag.
+        middle = size.length * (_COVER - round(_COVER * (1 - 1 / _UNDERLAY)))
+        return middle - 0.92 * size.length, middle + 0.92 * size.length
     start = window[0] + 0.8 * size.length
     return start, start + size.length
+
+
+def _too_tight(size: StitchSize, window: tuple[float, float]) -> Panel:
+    """A lockstitch whose needle thread is too tight: it lies straight on the face and pulls the bobbin thread up to it."""
+    wrong = replace(size, lock=size.face)
+    return panel("cut along", stitch_threads("301", _HOLES + 3, wrong), wrong, window, "wrong")
 
 
 def _nominal(sewn: Sewn, setting: str) -> float | None:
@@ -253,7 +259,7 @@ def _callouts(key: Key, panels: Sequence[Panel], sheet: Sheet, capital_mm: float
     """Each panel's word left of it, each row of the key right of its sample. Their room was kept, so they stay there."""
     for view, (dx, dy) in zip(panels, sheet.places, strict=True):
         left, low, _, high = view.bounds
-        yield Callout((left + dx - word_mm(capital_mm) / sheet.scale, (low + high) / 2 + dy), view.look.split(" ")[0])
+        yield Callout((left + dx - word_mm(capital_mm) / sheet.scale, (low + high) / 2 + dy), view.word)
     for (role, lines), (x, y) in zip(key, sheet.rows, strict=True):
         far = sample_mm(capital_mm) / sheet.scale if role else 0.0
         yield Callout((x + far, y), "\n".join(lines), accent=role.startswith("needle"))

@@ -23,6 +23,7 @@ _BESIDE = 2.6
 class Panel:
     """One look at the stitches, in its own mm.
 
+    word   : what stands beside it
     goods  : areas of the goods, lowest first, each with its fill: face, back, cut
     holes  : centres of needle holes
     pieces : of the threads, farthest first
@@ -30,24 +31,16 @@ class Panel:
     """
 
     look: Look
+    word: str
     size: StitchSize
     goods: tuple[tuple[Bounds, str], ...]
     holes: tuple[Point, ...]
     pieces: tuple[Piece, ...]
     bounds: Bounds
 
-    def points(self, thread: int) -> list[Point]:
-        """Points of a thread in sight, the halves of its pieces included."""
-        found: list[Point] = []
-        for piece in self.pieces:
-            if piece.thread == thread:
-                found += piece.points
-                found += [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in pairwise(piece.points)]
-        return found
 
-
-def panel(look: Look, row: StitchThreads, size: StitchSize, window: tuple[float, float]) -> Panel:
-    """One look at a row of stitches. window : from where to where along the seam, mm"""
+def panel(look: Look, row: StitchThreads, size: StitchSize, window: tuple[float, float], word: str = "") -> Panel:
+    """One look at a row of stitches. window : from where to where along the seam, mm; word : '' for the look's own"""
     first, last = window
     sight = _SIGHTS[look]
     courses = [_clipped(thread.course, window) for thread in row.threads]
@@ -59,7 +52,7 @@ def panel(look: Look, row: StitchThreads, size: StitchSize, window: tuple[float,
     goods = tuple(_goods(look, row, size, window))
     holes = [hole for hole in row.holes if first <= hole[0] <= last] if look in ("face", "back") else []
     drawn = [sight((x, y, 0.0)) for x, y in holes]
-    return Panel(look, size, goods, tuple((x, y) for x, y, _ in drawn), tuple(pieces), _bounds(goods, pieces, size))
+    return Panel(look, word or look.split(" ")[0], size, goods, tuple((x, y) for x, y, _ in drawn), tuple(pieces), _bounds(goods, pieces, size))
 
 
 def _flat(courses: Sequence[Sequence[tuple[Space, ...]]]) -> tuple[list[tuple[Space, ...]], list[int]]:

@@ -10,17 +10,20 @@ from builder.view.stitch_panels import Panel
 
 KEY = -1
 """Stands for the key among the numbers of the panels."""
-_WORD, _LINE, _KEY = 4.1, 1.62, (13.0, 2.5)
+_WORD, _LINE, _KEY = 4.4, 1.62, (12.2, 2.4)
 """In capital heights: room left of a panel for its word, a line of the key, the key's widest text and its samples."""
 _GAP_MM, _OVER_MM, _BORDER_MM = 2.6, 11.5, 2.6
 """Printed: between panels, over all for a dimension, and to the border."""
 
 Columns = tuple[tuple[int, ...], ...]
 _WAYS: dict[int, tuple[Columns, ...]] = {
-    2: (((0, 1), (KEY,)), ((0,), (1, KEY)), ((0,), (1,), (KEY,))),
-    3: (((0, 1, 2), (KEY,)), ((0, 1), (2, KEY)), ((0,), (1,), (2, KEY)), ((0,), (1, 2), (KEY,))),
-    4: (((0, 1, 2), (3, KEY)), ((0, 1), (2, 3, KEY)), ((0, 1), (2, 3), (KEY,))),
+    3: (((0, 1, 2), (KEY,)), ((0, 1), (2, KEY)), ((0,), (1,), (2, KEY)), ((0,), (1, 2), (KEY,)), ((0, 1, 2, KEY),)),
+    4: (((0, 1, 2, 3), (KEY,)), ((0, 1), (2, 3), (KEY,)), ((0, 1, 2, 3, KEY),)),
 }
+_HEIGHTS = (1.0, 1.2, 1.45, 1.75, 2.2, 2.8)
+"""Shares of the height asked for that are tried in turn: large letters or many threads take more of the page."""
+_CORD_MM = 0.95
+"""A thread at least this thick, printed, is seen to pass over or under another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,13 +31,14 @@ class Sheet:
     """Where each panel is moved to, in the figure's mm.
 
     rows   : left end of each row of the key, at the middle of its lines
-    bounds : of all; scale: mm printed for a mm
+    bounds : of all; scale: mm printed for a mm; height_mm: most height of the figure, printed
     """
 
     places: tuple[Point, ...]
     rows: tuple[Point, ...]
     bounds: Bounds
     scale: float
+    height_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,16 +52,21 @@ class _Paper:
 
 
 def arranged(panels: Sequence[Panel], key: Sequence[int], paper: tuple[float, float, float]) -> Sheet:
-    """The way to place panels and key that draws the panels largest.
+    """The way to place panels and key that draws the panels largest. A cut across doesn't stand under the sides.
 
     key   : lines of each row of the key
-    paper : printed width, most height, capital height, mm
+    paper : printed width, height aimed at, capital height, mm; more height is taken where threads would be too thin
     """
     cap = paper[2]
     rows = tuple(lines * _LINE * cap + 0.3 * cap for lines in key)
-    on = _Paper(paper[0] - _BORDER_MM, paper[1] - _OVER_MM, _WORD * cap, (sum(_KEY) * cap, rows))
-    scale, way = max(((_largest(panels, way, on), way) for way in _WAYS[len(panels)]), key=lambda one: one[0])
-    return _at_scale(panels, way, on, scale)
+    ways = [way for way in _WAYS[len(panels)] if panels[-1].look != "cut across" or len(way[0]) != len(panels)]
+    for share in _HEIGHTS:
+        height = paper[1] * share
+        on = _Paper(paper[0] - _BORDER_MM, height - _OVER_MM, _WORD * cap, (sum(_KEY) * cap, rows))
+        scale, way = max(((_largest(panels, way, on), way) for way in ways), key=lambda one: one[0])
+        if scale * panels[0].size.thread >= _CORD_MM:
+            break
+    return _at_scale(panels, way, on, scale, height)
 
 
 def word_mm(capital_mm: float) -> float:
@@ -95,7 +104,7 @@ def _item(panels: Sequence[Panel], one: int, on: _Paper, scale: float) -> tuple[
     return on.words + (right - left) * scale, (high - low) * scale
 
 
-def _at_scale(panels: Sequence[Panel], way: Columns, on: _Paper, scale: float) -> Sheet:
+def _at_scale(panels: Sequence[Panel], way: Columns, on: _Paper, scale: float, height: float) -> Sheet:
     """All placed, columns beside each other, each in the middle of the height."""
     places: list[Point] = [(0.0, 0.0)] * len(panels)
     rows: list[Point] = []
@@ -115,4 +124,4 @@ def _at_scale(panels: Sequence[Panel], way: Columns, on: _Paper, scale: float) -
                 places[one] = (x + on.words) / scale - left, top / scale - high
             top -= _item(panels, one, on, scale)[1] + _GAP_MM
         x += wide
-    return Sheet(tuple(places), tuple(rows), (0.0, -tallest / scale, x / scale, 0.0), scale)
+    return Sheet(tuple(places), tuple(rows), (0.0, -tallest / scale, x / scale, 0.0), scale, height)
