@@ -53,18 +53,17 @@ def _needle_loop(cord: Cord, index: int, size: StitchSize, y: float, covered: bo
 
     if index:
         cord.lead((x - size.length / 2, y, h + (1.3 if covered else 0.5) * d))
-    cord.lead((x - 1.8 * d, y, near), (x - 0.95 * d, y, bend))
     down = straight(leg(-0.62, h - 0.6 * d), leg(-0.62, -h + 0.2 * d), 2.5 * d)
     up = straight(leg(0.62, -h + 0.2 * d), leg(0.62, h - 0.6 * d), 2.5 * d)
-    first = len(cord.led)
-    cord.lead(*down, leg(-0.75, -h - 0.7 * d), name=f"leg {index} down")
+    first = len(cord.led) + 2
+    cord.lead((x - 1.8 * d, y, near), (x - 0.95 * d, y, bend), *down, leg(-0.75, -h - 0.7 * d), name=f"leg {index} down")
     cord.lead(
         leg(-1.7, -h - 1.8 * d), leg(-1.3, -h - 2.8 * d), leg(0.0, -h - 3.25 * d), leg(1.3, -h - 2.8 * d),
         leg(1.7, -h - 1.8 * d),
     )  # fmt: skip
-    cord.lead(leg(0.75, -h - 0.7 * d), *up, name=f"leg {index} up")
-    cord.spans[f"loop {index}"] = first, len(cord.led) - 1
-    cord.lead((x + 0.95 * d, y, bend), (x + 1.8 * d, y, near))
+    cord.spans[f"loop {index}"] = first, len(cord.led) + len(up)
+    over = (x + 0.95 * d, y, bend), (x + 1.8 * d, y, near)
+    cord.lead(leg(0.75, -h - 0.7 * d), *up, *over, name=f"leg {index} up")
 
 
 def _looper_bight(cord: Cord, index: int, size: StitchSize, rows: Sequence[float]) -> None:

@@ -89,9 +89,7 @@ def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: 
     if room > 2.0 * d and len(holes) > 1:
         entering.append(at(-neck, surface - 0.8 * d, way))
         leaving.insert(0, at(neck, surface - 0.8 * d, way))
-    cord.lead(*entering)
-    cord.lead(*loop, name=f"loop {index}")
-    cord.lead(*leaving)
+    cord.lead(*entering, *loop, *leaving, name=f"loop {index}")
 
 
 def _aside(point: Space, way: Point, far: float) -> Space:

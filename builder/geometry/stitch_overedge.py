@@ -58,13 +58,12 @@ def two_thread_overedge(count: int, size: StitchSize) -> StitchThreads:
         x, y = index * size.length, size.width
         if index:
             needle.lead((x - size.length / 2, y, h + 0.9 * d))
-        needle.lead((x - 1.9 * d, y, h + 1.65 * d), (x - 0.98 * d, y, h + 1.0 * d))
+        over = [(x + side * far * d, y, h + up * d) for side in (-1, 1) for far, up in ((1.9, 1.65), (0.98, 1.0))]
         down = straight((x - 0.62 * d, y, h - 0.5 * d), (x - 0.62 * d, y, -h + 0.2 * d), 2.5 * d)
         up = straight((x + 0.62 * d, y, -h + 0.2 * d), (x + 0.62 * d, y, h - 0.5 * d), 2.5 * d)
-        needle.lead(*down, name=f"leg {index} down")
+        needle.lead(*over[:2], *down, name=f"leg {index} down")
         _arch(needle, index, size, [(x - 0.75 * d, y - 1.3 * d)], [(x + 0.75 * d, y - 1.3 * d)])
-        needle.lead(*up, name=f"leg {index} up")
-        needle.lead((x + 0.98 * d, y, h + 1.0 * d), (x + 1.9 * d, y, h + 1.65 * d))
+        needle.lead(*up, *over[:1:-1], name=f"leg {index} up")
         _upper_bight(looper, index, size, [y])
         holds += [Hold(("needle", f"arch {index}"), (LOWER, f"bight {index} {way}")) for way in ("out", "back")]
         if index:
@@ -87,19 +86,16 @@ def _needle_loop(cord: Cord, index: int, size: StitchSize, y: float) -> None:
 
     if index:
         cord.lead((x - size.length / 2, y, h + 0.9 * d))
-    cord.lead((x - 1.9 * d, y, h + 1.65 * d), (x - 0.98 * d, y, h + 1.0 * d))
-    down, up = straight(leg(-0.62, h - 0.5 * d), leg(-0.62, -h + 0.2 * d), 2.5 * d), straight(
-        leg(0.62, -h + 0.2 * d), leg(0.62, h - 0.5 * d), 2.5 * d
-    )
-    first = len(cord.led)
-    cord.lead(*down, name=f"leg {index} down")
+    down = straight(leg(-0.62, h - 0.5 * d), leg(-0.62, -h + 0.2 * d), 2.5 * d)
+    up = straight(leg(0.62, -h + 0.2 * d), leg(0.62, h - 0.5 * d), 2.5 * d)
+    first = len(cord.led) + 2
+    cord.lead((x - 1.9 * d, y, h + 1.65 * d), (x - 0.98 * d, y, h + 1.0 * d), *down, name=f"leg {index} down")
     cord.lead(
         leg(-1.65, -h - 1.3 * d), leg(-1.3, -h - 2.35 * d), leg(0.0, -h - 2.85 * d), leg(1.3, -h - 2.35 * d),
         leg(1.65, -h - 1.3 * d),
     )  # fmt: skip
-    cord.lead(*up, name=f"leg {index} up")
-    cord.spans[f"loop {index}"] = first, len(cord.led) - 1
-    cord.lead((x + 0.98 * d, y, h + 1.0 * d), (x + 1.9 * d, y, h + 1.65 * d))
+    cord.spans[f"loop {index}"] = first, len(cord.led) + len(up) - 1
+    cord.lead(*up, (x + 0.98 * d, y, h + 1.0 * d), (x + 1.9 * d, y, h + 1.65 * d), name=f"leg {index} up")
 
 
 def _lower_bight(cord: Cord, index: int, size: StitchSize, rows: Sequence[float]) -> None:

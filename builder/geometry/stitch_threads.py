@@ -49,7 +49,7 @@ def stitch_threads(stitch: str, count: int, size: StitchSize) -> StitchThreads:
     under 7 threads, goods under 4, rows less than 5 apart, a zigzag under 4 wide, the needle of an overedge nearer to
     its edge than 6 threads or 0.6 stitches.
     """
-    if size.thread <= 0 or any(value < least * size.thread for value, least in _room(stitch, size)):
+    if size.thread <= 0 or any(value < least * size.thread * (1 - 1e-9) for value, least in _room(stitch, size)):
         raise GeometryFault(f"Stitches of {size.length:g} mm have no room for threads of {size.thread:g} mm.")
     return MAKERS[stitch](count, size)
 
