@@ -18,7 +18,9 @@ _SLANT = math.radians(-55)
 _ROUND, _HEAD, _NEAR = 1.75, 1.75, 0.65
 
 
-def chain_row(count: int, size: StitchSize, y: float = 0.0, needle: str = "needle", looper: str = "looper") -> StitchThreads:
+def chain_row(
+    count: int, size: StitchSize, y: float = 0.0, needle: str = "needle", looper: str = "looper"
+) -> StitchThreads:
     """401: one needle thread, one looper thread. y : place of the row across"""
     above, below = Cord(needle), Cord(looper)
     holds = []

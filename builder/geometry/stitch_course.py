@@ -6,6 +6,7 @@ Knows no stitch type: those are in stitch_lock.py, stitch_chain.py, stitch_overe
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -139,7 +140,7 @@ def _beyond(inner: Space, outer: Space) -> Space:
 def _piece(four: Sequence[Space], steps: int) -> list[Space]:
     """The curve between the two middle ones of four points, its first point left out."""
     knots = [0.0]
-    for a, b in zip(four, four[1:], strict=False):
+    for a, b in itertools.pairwise(four):
         knots.append(knots[-1] + math.sqrt(math.dist(a, b)))
     found = []
     for step in range(1, steps + 1):
@@ -149,9 +150,7 @@ def _piece(four: Sequence[Space], steps: int) -> list[Space]:
             # Barycentric steps: the first on neighbouring knots, the second on spans of two, the last on the middle.
             low = (0, 0, 1)[level - 1]
             high = (1, 2, 2)[level - 1]
-            row = [
-                _between(row[i], row[i + 1], knots[i + low], knots[i + high], t) for i in range(len(row) - 1)
-            ]
+            row = [_between(row[i], row[i + 1], knots[i + low], knots[i + high], t) for i in range(len(row) - 1)]
         found.append(row[0])
     return found
 

@@ -1,11 +1,11 @@
-"""Cover stitches: two or more needle rows, one looper thread across all of them under the goods, and a cover thread above.
+"""Cover stitches: needle rows, a looper thread across all of them under the goods, and a cover thread above.
 
 406, 407 without and 602 with a cover thread.
 Source: counts of threads: ISO 4915 (see tests/published/test_stitch_types.py). That the looper thread interloops with
 all needle threads under the goods, and that the cover thread lies on the face, held down by the needle threads, was
-read in a teaching text on class 600 (dybbs8.com, no author). That a bight of the looper thread
-passes through the loops of one stitch and round the far needle's next legs is memory of how 401 is formed. Where each
-strand lies is ours.
+read in a teaching text on stitch classes (no author named, www.dybbs8.com/excel/3216739.html). That a bight of the
+looper thread passes through the loops of one stitch and round the far needle's next legs is memory of how 401 is
+formed. Where each strand lies is ours.
 """
 
 from __future__ import annotations
@@ -56,7 +56,9 @@ def _needle_loop(cord: Cord, index: int, size: StitchSize, y: float, covered: bo
     down = straight(leg(-0.62, h - 0.6 * d), leg(-0.62, -h + 0.2 * d), 2.5 * d)
     up = straight(leg(0.62, -h + 0.2 * d), leg(0.62, h - 0.6 * d), 2.5 * d)
     first = len(cord.led) + 2
-    cord.lead((x - 1.8 * d, y, near), (x - 0.95 * d, y, bend), *down, leg(-0.75, -h - 0.7 * d), name=f"leg {index} down")
+    cord.lead(
+        (x - 1.8 * d, y, near), (x - 0.95 * d, y, bend), *down, leg(-0.75, -h - 0.7 * d), name=f"leg {index} down"
+    )
     cord.lead(
         leg(-1.7, -h - 1.8 * d), leg(-1.3, -h - 2.8 * d), leg(0.0, -h - 3.25 * d), leg(1.3, -h - 2.8 * d),
         leg(1.7, -h - 1.8 * d),
@@ -78,8 +80,8 @@ def _looper_bight(cord: Cord, index: int, size: StitchSize, rows: Sequence[float
     )  # fmt: skip
     cord.lead((x + 0.4 * d, left + 2.9 * d, low), (x + 2.2 * d, left + 2.8 * d, low + 0.3 * d))
     cord.lead(
-        (after - 1.6 * d, left + 1.75 * d, top), (after, left + _BESIDE * d, top), (after + 1.3 * d, left + 1.2 * d, top),
-        (after + 1.75 * d, left, top), (after + 1.3 * d, left - 1.2 * d, top), (after, left - _BESIDE * d, top),
+        (after - 1.6 * d, left + 1.75 * d, top), (after, left + _BESIDE * d, top),
+        (after + 1.3 * d, left + 1.2 * d, top), (after + 1.75 * d, left, top), (after + 1.3 * d, left - 1.2 * d, top), (after, left - _BESIDE * d, top),
         (after - 1.7 * d, left - 0.9 * d, top), name=f"head {index}",
     )  # fmt: skip
     cord.lead((x + 2.4 * d, left + 1.0 * d, low + 0.45 * d), (x + 1.35 * d, left + 1.75 * d, low + 0.1 * d))

@@ -72,7 +72,7 @@ def _hook(cord: Cord, index: int, holes: Sequence[Point], size: StitchSize, up: 
 
     if index:
         cord.lead(_mid_way(holes[index - 1], hole, up * surface))
-    # Threads that lie on their surface, drawn all the way to it, only dip; others open into a loop the other goes through.
+    # A thread drawn up to its own surface only dips there; others open into a loop the other goes through.
     wide = _LEG * size.hook
     open_by = min(_OPEN * size.hook, 0.5 * (room / d - 1.4))
     low = middle - open_by * d
@@ -118,4 +118,3 @@ def _way(holes: Sequence[Point], index: int) -> Point:
 def _turned(way: Point, angle: float) -> Point:
     cos, sin = math.cos(angle), math.sin(angle)
     return way[0] * cos - way[1] * sin, way[0] * sin + way[1] * cos
-

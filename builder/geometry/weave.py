@@ -40,7 +40,9 @@ class _Run:
     crossings: list[tuple[float, bool]]
 
 
-def woven(courses: Sequence[Sequence[Space]], diameter: float, sight: Sight, seen: Callable[[Space], bool]) -> list[Piece]:
+def woven(
+    courses: Sequence[Sequence[Space]], diameter: float, sight: Sight, seen: Callable[[Space], bool]
+) -> list[Piece]:
     """Pieces of the courses as seen, farthest first.
 
     diameter : of the threads, mm; detail under a twentieth of it is left out

@@ -93,7 +93,7 @@ def _threads(settings: Mapping[str, SettingValue], model: PlantModel) -> dict[st
     found = {}
     for role, names in (("needle", ("thread",)), ("bobbin", ("bobbin thread", "thread"))):
         typed = next((settings[one].words for one in names if one in settings), None)
-        if typed in model.materials:
+        if typed is not None and typed in model.materials:
             found[role] = model.materials[typed].title
     return found
 
@@ -155,7 +155,7 @@ def _tacked(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]
 
 
 def _cut_window(look: Look, sewn: Sewn, size: StitchSize, window: tuple[float, float]) -> tuple[float, float]:
-    """Of a cut across one stitch is shown: from its edge to its needle and the next edge; of a tack two, side to side."""
+    """Of a cut across one stitch is shown, from its edge to the next needle; of a tack one, from side to side."""
     if look != "cut across":
         return window
     if sewn.tack is not None:
@@ -167,7 +167,7 @@ def _cut_window(look: Look, sewn: Sewn, size: StitchSize, window: tuple[float, f
 
 
 def _too_tight(size: StitchSize, window: tuple[float, float]) -> Panel:
-    """A lockstitch whose needle thread is too tight: it lies straight on the face and pulls the bobbin thread up to it."""
+    """A lockstitch whose needle thread is too tight: it lies straight on the face and pulls the other one up."""
     wrong = replace(size, lock=size.face)
     return panel("cut along", stitch_threads("301", _HOLES + 3, wrong), wrong, window, "wrong")
 
@@ -207,9 +207,7 @@ def _exact_setting(sewn: Sewn, setting: str) -> str:
     return ""
 
 
-def _dimensions(
-    sewn: Sewn, row: StitchThreads, sheet: Sheet, window: tuple[float, float]
-) -> Iterator[DimensionLine]:
+def _dimensions(sewn: Sewn, row: StitchThreads, sheet: Sheet, window: tuple[float, float]) -> Iterator[DimensionLine]:
     """The stitch length from hole to hole; of a bartack its length, and its width in the cut across it."""
     (x, y), (cut_x, cut_y) = sheet.places[0], sheet.places[-1]
     top = max(place for _, place in row.holes) + y
@@ -250,13 +248,15 @@ def _samples(key: Key, sheet: Sheet, size: StitchSize, capital_mm: float) -> Ite
     for (role, _), (x, y) in zip(key, sheet.rows, strict=True):
         if role == "hole":
             half = 0.75 * size.thread
-            yield Stroke("puncture", "part", (Line((x + far / 2 - half, y), (x + far / 2 + half, y)),), width=size.thread)
+            yield Stroke(
+                "puncture", "part", (Line((x + far / 2 - half, y), (x + far / 2 + half, y)),), width=size.thread
+            )
         elif role:
             yield Stroke("thread", "part", (Line((x, y), (x + far, y)),), fill=role, width=size.thread)
 
 
 def _callouts(key: Key, panels: Sequence[Panel], sheet: Sheet, capital_mm: float) -> Iterator[Callout]:
-    """Each panel's word left of it, each row of the key right of its sample. Their room was kept, so they stay there."""
+    """Each panel's word left of it, each row of the key right of its sample: their room was kept."""
     for view, (dx, dy) in zip(panels, sheet.places, strict=True):
         left, low, _, high = view.bounds
         yield Callout((left + dx - word_mm(capital_mm) / sheet.scale, (low + high) / 2 + dy), view.word)

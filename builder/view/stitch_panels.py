@@ -52,7 +52,15 @@ def panel(look: Look, row: StitchThreads, size: StitchSize, window: tuple[float,
     goods = tuple(_goods(look, row, size, window))
     holes = [hole for hole in row.holes if first <= hole[0] <= last] if look in ("face", "back") else []
     drawn = [sight((x, y, 0.0)) for x, y in holes]
-    return Panel(look, word or look.split(" ")[0], size, goods, tuple((x, y) for x, y, _ in drawn), tuple(pieces), _bounds(goods, pieces, size))
+    return Panel(
+        look,
+        word or look.split(" ")[0],
+        size,
+        goods,
+        tuple((x, y) for x, y, _ in drawn),
+        tuple(pieces),
+        _bounds(goods, pieces, size),
+    )
 
 
 def _flat(courses: Sequence[Sequence[tuple[Space, ...]]]) -> tuple[list[tuple[Space, ...]], list[int]]:
@@ -105,7 +113,9 @@ def _seen(look: Look, row: StitchThreads, size: StitchSize) -> Callable[[Space],
     return lambda point: up * point[2] > into or point[1] < row.edge
 
 
-def _goods(look: Look, row: StitchThreads, size: StitchSize, window: tuple[float, float]) -> Iterator[tuple[Bounds, str]]:
+def _goods(
+    look: Look, row: StitchThreads, size: StitchSize, window: tuple[float, float]
+) -> Iterator[tuple[Bounds, str]]:
     low, high = _across(row, size)
     first, last = window
     if look in ("face", "back"):

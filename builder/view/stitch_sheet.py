@@ -22,7 +22,7 @@ _WAYS: dict[int, tuple[Columns, ...]] = {
 }
 _HEIGHTS = (1.0, 1.2, 1.45, 1.75, 2.2, 2.8)
 """Shares of the height asked for that are tried in turn: large letters or many threads take more of the page."""
-_CORD_MM = 0.95
+_CORD_MM = 1.1
 """A thread at least this thick, printed, is seen to pass over or under another."""
 
 

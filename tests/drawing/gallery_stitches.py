@@ -40,7 +40,10 @@ def tack() -> Sewn:
 
 def stitch_gallery() -> list[FigureView]:
     """All types, and a bartack."""
-    return [*(close_up(sewn(one), f"stitch-{one}", PAPER) for one in STITCHES_DRAWN), close_up(tack(), "bartack", PAPER)]
+    return [
+        *(close_up(sewn(one), f"stitch-{one}", PAPER) for one in STITCHES_DRAWN),
+        close_up(tack(), "bartack", PAPER),
+    ]
 
 
 if __name__ == "__main__":

@@ -55,7 +55,8 @@ def test_threads_drawn_are_as_many_as_published(stitch: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("stitch", "pairs"), [("101", {("needle", "needle")}), ("301", {("needle", "bobbin")}), ("304", {("needle", "bobbin")})]
+    ("stitch", "pairs"),
+    [("101", {("needle", "needle")}), ("301", {("needle", "bobbin")}), ("304", {("needle", "bobbin")})],
 )
 def test_intralooping_and_interlacing_are_of_the_threads_published(stitch: str, pairs: set[tuple[str, str]]) -> None:
     """101 loops through itself; a lockstitch interlaces its two threads."""
