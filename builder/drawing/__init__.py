@@ -7,8 +7,11 @@ from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.lettered import TextBox
 from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
+from builder.drawing.template_art import template_map_svg, template_sheet_svg
 
 __all__ = [
+    "template_map_svg",
+    "template_sheet_svg",
     "ATKINSON",
     "SIGNS",
     "Drawing",

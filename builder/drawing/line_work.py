@@ -13,10 +13,11 @@ from statistics import median
 from builder.drawing import look, symbol
 from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace, box_about, traces_of
-from builder.drawing.dash import dash_dot
+from builder.drawing.dash import centre_dashes, dash_dot
 from builder.drawing.frame import Frame
 from builder.drawing.nearness import distance
 from builder.drawing.notch import Cut, cut_of, notched
+from builder.drawing.ply_art import needle_art, ply_art, wrong_side_art
 from builder.drawing.run import (
     Run,
     chain_d,
@@ -206,6 +207,11 @@ def _fold(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs)
 
 
+def _centre_line(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += [centre_dashes(run, look.INK, look.HAIR) for run in runs]
+    work.trace(runs)
+
+
 def _seam(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     art = seam_art(runs, one.stitch, one.pitch * work.frame.scale, pen_of(one, 0.45), work.edge_side)
     (work.over if one.when == "now" else work.body).extend(art)
@@ -217,6 +223,19 @@ def _bartack(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     (work.over if one.when == "now" else work.body).extend(art)
     # Its stitches are many, and labels keep off the whole of it anyway.
     work.blocked += [_round_points(points_of(chain)).grown(0.3) for chain in chains(runs)]
+
+
+def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A thin line from a thing to where it comes to lie."""
+    work.body += [dash_dot(run, look.EARLIER, look.HAIR) for run in runs]
+    work.trace(runs, 0.5)
+
+
+def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A piece on its sheet: many lie close beside each other, so its edge is thin."""
+    _fill(work, one, runs)
+    work.body.append(stroke(path_d(runs), pen_of(one, look.THIN).colour, look.THIN, join="round"))
+    work.trace(runs)
 
 
 def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
@@ -300,7 +319,29 @@ def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.over.append(stroke(path_d(runs), look.ACCENT, look.RING, join="round"))
 
 
+def _ply(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += ply_art(runs, one.fill, one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _keep_clear(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Nothing drawn: no word stands about the line, where it would hide what lies there."""
+    half = one.width * work.frame.scale / 2
+    work.blocked += [_round_points(run.points).grown(half) for run in runs]
+
+
+def _ply_wrong(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += wrong_side_art(runs, one.width * work.frame.scale)
+
+
+def _needle(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    for run in runs:
+        work.over += needle_art(run)
+        work.blocked.append(_round_points(run.points).grown(0.9))
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
+    "centre line": _centre_line,
     "fold": _fold,
     "seam": _seam,
     "box": _seam,
@@ -314,4 +355,10 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "thread": _thread,
     "goods": _goods,
     "puncture": _puncture,
+    "lead": _lead,
+    "piece": _piece,
+    "ply": _ply,
+    "ply wrong": _ply_wrong,
+    "keep clear": _keep_clear,
+    "needle": _needle,
 }

@@ -1,14 +1,22 @@
 """Door of the geometry room: outlines, paths, offsets, areas, lengths; pure, in millimetres, x right and y up."""
 
+from builder.geometry.class_of_seam import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
+from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
+from builder.geometry.nest import LaidPiece, beyond_sheet, covered_share, laid_pieces, too_near
 from builder.geometry.offset import inset_outline
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.placing import Placing
+from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply
+from builder.geometry.project import oblique, oblique_path
+from builder.geometry.ray import Ray
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
+from builder.geometry.section import LIMIT_MM, Section, section_of
+from builder.geometry.sections_sewn import SewnSection, sections_by, tape_width
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
@@ -17,6 +25,9 @@ from builder.geometry.stitch_course import Hold, Space, StitchSize, StitchThread
 from builder.geometry.stitch_lock import bartack_lock
 from builder.geometry.stitch_threads import MAKERS as STITCHES_DRAWN
 from builder.geometry.stitch_threads import stitch_threads
+from builder.geometry.template_card import GaugeCard, MarkingCard, gauge_card, marking_card
+from builder.geometry.template_rows import card_for
+from builder.geometry.tiling import OVERLAP_MM, Joint, Tile, Tiling, fewest_sheets, tiled
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 from builder.geometry.weave import Piece, woven
@@ -32,10 +43,44 @@ __all__ = [
     "bartack_lock",
     "stitch_threads",
     "woven",
+    "LaidPiece",
+    "beyond_sheet",
+    "covered_share",
+    "laid_pieces",
+    "too_near",
+    "OVERLAP_MM",
+    "GaugeCard",
+    "Joint",
+    "MarkingCard",
+    "Tile",
+    "Tiling",
+    "card_for",
+    "fewest_sheets",
+    "gauge_card",
+    "marking_card",
+    "tiled",
     "Goods",
     "inset_outline",
     "seam_goods",
+    "DEFINITIONS",
+    "LIMIT_MM",
     "Arc",
+    "Bend",
+    "CutAsk",
+    "End",
+    "EndKind",
+    "Pierced",
+    "Plies",
+    "Ply",
+    "Ray",
+    "SeamClass",
+    "SewnSection",
+    "sections_by",
+    "tape_width",
+    "Section",
+    "plies_along",
+    "seam_class",
+    "section_of",
     "Bounds",
     "FeatureShape",
     "GeometryFault",
@@ -64,6 +109,8 @@ __all__ = [
     "layers_of",
     "measured_speed",
     "needle_points",
+    "oblique",
+    "oblique_path",
     "path_inside",
     "polygon",
     "polyline",

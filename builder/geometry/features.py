@@ -10,9 +10,10 @@ from builder.geometry.offset import inset_path
 from builder.geometry.outline import Outline, rectangle
 from builder.geometry.path import Path, box, box_and_cross, polyline
 from builder.geometry.placing import Placing
+from builder.geometry.seam_line import along_seam_line, started_midway
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import GeometryFault, Point, add, distance, left, scale, sub
+from builder.geometry.vector import GeometryFault, Point, add, left, scale, sub
 from builder.model import (
     At,
     Bartack,
@@ -37,6 +38,7 @@ class Lengths(Protocol):
     """Reads typed lengths and places; the part builder is one."""
 
     values: Values
+    seam_line: Outline | None
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float: ...
 
@@ -137,33 +139,41 @@ def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> Featur
             lengths.mm(feature.end_gap, 0.0, f"{name}.end-gap"),
         )
         inset = lengths.mm(feature.inset, 0.0, f"{name}.inset")
+        line = lengths.seam_line if inset == 0 and _follows(feature) else None
         path = (
-            _all_round(feature, ground, inset)
+            _all_round(feature, ground, line, inset)
             if feature.seam == ("all",)
-            else _along(feature.seam, ground, inset, gaps)
+            else _along(feature.seam, ground, line, inset, gaps)
         )
     return FeatureShape(name, "seam", feature, (path,))
 
 
-def _all_round(feature: Seam, ground: Outline, inset: float) -> Path:
-    """All round from the middle of an edge: a start in a corner leaves a pleat."""
+def _follows(feature: Seam) -> bool:
+    """Whether a seam follows the seam line of its part; where one allowance is beside it, its inset already does."""
+    return feature.inset is None and feature.on is None and feature.binding is None
+
+
+def _all_round(feature: Seam, ground: Outline, line: Outline | None, inset: float) -> Path:
+    """All round from the middle of an edge."""
     edge = ground.edge(feature.start) if feature.start is not None else ground.edge(next(iter(ground.edges)))
     if not edge:
         raise GeometryFault(f"the seam can't start on edge {feature.start}: its corners leave nothing of it")
-    runs = inset_path(ground, None, None, inset).runs
-    aim = edge[len(edge) // 2].point_at(0.5)
-    at = min(range(len(runs)), key=lambda number: distance(runs[number].point_at(0.5), aim))
-    first, last = runs[at].part(0.5, 1.0), runs[at].part(0.0, 0.5)
-    return Path((first, *runs[at + 1 :], *runs[:at], last))
+    runs = line.segments if line is not None else inset_path(ground, None, None, inset).runs
+    return started_midway(runs, edge[len(edge) // 2].point_at(0.5))
 
 
-def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[float, float]) -> Path:
+def _along(
+    edges: tuple[str, ...], ground: Outline, line: Outline | None, inset: float, gaps: tuple[float, float]
+) -> Path:
     """Along edges in the order named: against the ring when that is how they follow each other."""
     # A flipped outline keeps the names of its edges, not their order round the ring.
     names = sorted(ground.edges, key=lambda name: ground.edges[name][0])
     for edge in edges:
         ground.edge(edge)
     forward = all(names[(names.index(one) + 1) % len(names)] == other for one, other in pairwise(edges))
+    if line is not None:
+        path = along_seam_line(ground, line, *((edges[0], edges[-1]) if forward else (edges[-1], edges[0])))
+        return (path if forward else path.reversed()).shortened(*gaps)
     if forward:
         return inset_path(ground, edges[0], edges[-1], inset, start_gap=gaps[0], end_gap=gaps[1])
     return inset_path(ground, edges[-1], edges[0], inset, start_gap=gaps[1], end_gap=gaps[0]).reversed()

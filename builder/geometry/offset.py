@@ -250,9 +250,9 @@ def _free_ends(
         from_start = from_end = _inner_point(outline, first)
     start, end = first.start, last.end
     if _in_the_way(outline, around[0], sides[0].source, before=True):
-        start = _boundary_ahead(outline, first, from_start, forward=False)
+        start = boundary_ahead(outline, first, from_start, forward=False)
     if _in_the_way(outline, around[1], sides[-1].source, before=False):
-        end = _boundary_ahead(outline, last, from_end, forward=True)
+        end = boundary_ahead(outline, last, from_end, forward=True)
     for carrier, low, high in ((first, start, from_start), (last, from_end, end)):
         if _signed_length(carrier, low, high) <= TOUCH:
             raise GeometryFault(f"The path collapses at {said(low)}.", low)
@@ -294,7 +294,7 @@ def _inner_point(outline: Outline, beside: Segment) -> Point:
     return beside.point_at(max(inner)[1])
 
 
-def _boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: bool) -> Point:
+def boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: bool) -> Point:
     """The first point of the boundary met from the anchor on along the carrier."""
     ray: Segment
     if isinstance(carrier, Line):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.geometry.outline import Outline
 from builder.geometry.path import Path
 from builder.geometry.placing import Placing
-from builder.geometry.segment import Bounds
+from builder.geometry.segment import Bounds, Line
 from builder.geometry.vector import Point
 from builder.model import Feature, Part
 
@@ -46,13 +46,23 @@ class PlacedPart:
 
 @dataclass(frozen=True, slots=True)
 class PartShape:
-    """A base part in one size."""
+    """A base part in one size.
+
+    seam_line   : where the part has an allowance; `outline` is always the cut edge
+    typed_seam  : the typed width and height are those of the seam line
+    centre_line : of a part whose half is typed
+    drawn       : a hash of the lines of its drawing, '' for a part that isn't drawn
+    """
 
     name: str
     part: Part
     outline: Outline
     features: Mapping[str, FeatureShape]
     components: tuple[PlacedPart, ...] = ()
+    seam_line: Outline | None = None
+    typed_seam: bool = False
+    centre_line: Line | None = None
+    drawn: str = ""
 
     @property
     def bounds(self) -> Bounds:

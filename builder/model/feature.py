@@ -14,6 +14,7 @@ from pydantic import Discriminator, Tag
 from builder.model.base import Names, Noun, Text
 from builder.model.expression import Expression
 from builder.model.quantity import Quantity
+from builder.model.seam_words import SeamWord
 from builder.model.typed import Angle, Count, Flag, LengthOrExpression, SignedLengthOrExpression, StitchLength
 
 Dimension = Quantity | Expression
@@ -101,6 +102,7 @@ class Seam(Feature):
     tack : where the seam is secured by sewing back; `binding` a tape that covers the edge
     held : how it is kept on its line
     joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
+    class : what kind of seam it is meant to be, by ISO 4916: superimposed, lapped, bound …
     """
 
     seam: Names
@@ -115,6 +117,7 @@ class Seam(Feature):
     held: Literal["edge stop", "folder", "drawn line", "free hand"] | None = None
     joins: Names = ()
     ease: LengthOrExpression | None = None
+    class_: SeamWord | None = None
 
     @property
     def tack_ends(self) -> int:

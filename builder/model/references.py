@@ -13,6 +13,7 @@ from builder.model.plant_model import PlantModel
 from builder.model.product import Product
 from builder.model.shows import SIDES
 from builder.model.sizes import full_name
+from builder.model.template_names import template_references
 from builder.model.time_text import Element as ElementText
 
 Owner = tuple[str, str]
@@ -46,6 +47,7 @@ def references(model: PlantModel) -> Iterator[Reference]:
     dimensions = _size_names(model) if any(one.sizes for one in model.products.values()) else frozenset()
     for name, product in model.products.items():
         yield from _of_product(("product", name), product, dimensions)
+    yield from template_references(model)
 
 
 def _of_element(owner: Owner, element: Element, model: PlantModel) -> Iterator[Reference]:
@@ -61,6 +63,8 @@ def _of_element(owner: Owner, element: Element, model: PlantModel) -> Iterator[R
 def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:
     if part.material is not None:
         yield Reference(owner, ("material",), part.material, ("material",))
+    if part.outline is not None and part.outline.drawing is not None:
+        yield Reference(owner, ("outline", "drawing"), part.outline.drawing, ("drawing",))
     if part.formed_from is not None:
         yield Reference(owner, ("formed from",), part.formed_from, ("part",))
     for number, component in enumerate(part.from_):
@@ -88,7 +92,9 @@ def _of_operation(owner: Owner, operation: Operation) -> Iterator[Reference]:
         yield Reference(owner, ("needs", name), name, ("part", "material"), key=True)
     for name, tolerance in operation.tolerances.items():
         if tolerance.with_ is not None:
-            yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge",))
+            yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge", "template"))
+    for number, piece in enumerate(operation.nest.pieces if operation.nest is not None else ()):
+        yield Reference(owner, ("nest", "pieces", number, "part"), piece.part, ("part",))
     if operation.times is not None:
         yield Reference(owner, ("times",), operation.times, ("study",))
     names = [step.step for step in operation.steps]
@@ -107,6 +113,8 @@ def _of_step(
             yield Reference(owner, where, shown.name, ("part",), offset=shown.offset)
         if shown.side_offset >= 0:
             yield Reference(owner, where, shown.side, local=SIDES, what="side", offset=shown.side_offset)
+    for number, name in enumerate(step.with_):
+        yield Reference(owner, (*path, "with", number), name, ("template",))
     if step.during is not None:
         yield Reference(owner, (*path, "during"), step.during, local=names, what="step")
     if isinstance(step.time, ElementText):

@@ -13,9 +13,10 @@ from graphlib import CycleError, TopologicalSorter
 
 from builder.errors import TextFault
 from builder.model.expression import Expression
-from builder.model.feature import Dimension, Strip
+from builder.model.feature import Dimension, Feature, Seam, Strip
 from builder.model.material import Material
 from builder.model.near_names import near
+from builder.model.outline import ALL
 from builder.model.part import Part
 from builder.model.quantity import Quantity
 
@@ -149,12 +150,30 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
         if width is not None:
             yield f"{name}.width", Definition(name, "width", width)
     for feature_name, feature in part.features.items():
+        followed = seam_allowance(part, feature)
+        if followed is not None:
+            yield (
+                f"{name}/{feature_name}.inset",
+                Definition(name, f"{feature_name}.inset", None, full_name(name, followed)),
+            )
         if isinstance(feature, Strip):
             for edge in ("length", "width", "height"):
                 yield (
                     f"{name}/{feature_name}.{edge}",
                     Definition(name, f"{feature_name}.{edge}", None, f"{feature.strip}.{edge}"),
                 )
+
+
+def seam_allowance(part: Part, feature: Feature) -> str | None:
+    """The allowance a seam without `inset` lies inside the cut edge by, where all its edges have the same one."""
+    if not isinstance(feature, Seam) or part.outline is None or feature.seam == ("line",):
+        return None
+    if feature.inset is not None or feature.on is not None or feature.binding is not None:
+        return None
+    if feature.seam == ("all",):
+        return "allowance" if set(part.outline.allowance) == {ALL} else None
+    found = {part.outline.allowance_of(edge) for edge in feature.seam}
+    return found.pop() if len(found) == 1 else None
 
 
 def _uses(name: str, definitions: Mapping[str, Definition]) -> list[str]:

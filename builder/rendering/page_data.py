@@ -242,6 +242,9 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
         "steps": [step_data(step, pens, [row.size for row in sheet.sizes]) for step in sheet.steps],
         "measures": sheet.measures,
+        "templates": [
+            (one.said, "" if one.state == "not in use" else f"templates/{one.name}.pdf") for one in sheet.templates
+        ],
         "faults": sheet.faults,
         "incoming": sheet.incoming,
         "outgoing": sheet.outgoing,

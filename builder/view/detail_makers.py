@@ -7,13 +7,19 @@ from collections.abc import Iterator, Mapping
 from builder.geometry import ShapeBook
 from builder.model import ShownKind, Step
 from builder.view.details import DetailAsk, Maker
+from builder.view.exploded import layers_figure
 from builder.view.figures import Studio
+from builder.view.nest import nest_figure
 from builder.view.panel import panel_figure
 from builder.view.panel_view import AnyFigure
 from builder.view.scene import Work
+from builder.view.section import section_figure
 from builder.view.stitch import stitch_figure
 
 MAKERS: Mapping[ShownKind, Maker] = {
+    "layers": layers_figure,
+    "nest": nest_figure,
+    "section": section_figure,
     "settings": panel_figure,
     "stitch": stitch_figure,
 }

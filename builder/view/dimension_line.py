@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.geometry import Bounds, FeatureShape, Outline, PartShape, Point, Segment, distance_point_segment
 from builder.model import Bartack, Box, Fold, Seam
 
@@ -15,9 +17,14 @@ def dimension_points(shape: PartShape, short: str) -> Drawn | None:
     """The points of `width`, `handle-box.left`, `hem-seam.inset` … on a shape, None for what has no such line."""
     owner, _, dimension = short.rpartition(".")
     if not owner:
+        if dimension == "allowance":
+            return _allowance(shape, "")
         # A strip lies along x: its length is the width of its box, its width the height.
         lying = shape.part.outline is not None and shape.part.outline.strip is not None
-        return _of_box("height" if lying and dimension == "width" else dimension, shape.bounds)
+        box = shape.seam_line.bounds() if shape.typed_seam and shape.seam_line else shape.bounds
+        return _of_box("height" if lying and dimension == "width" else dimension, box)
+    if owner == "allowance" and owner not in shape.features:
+        return _allowance(shape, dimension)
     feature = shape.features.get(owner)
     if feature is None:
         return None
@@ -73,13 +80,29 @@ def _to_edge(dimension: str, box: Bounds, ground: Bounds) -> Drawn | None:
     return None
 
 
+def _allowance(shape: PartShape, edge: str) -> Drawn | None:
+    """Across from the seam line to the cut edge of an edge, or of the first edge without an entry of its own."""
+    if shape.seam_line is None or shape.part.outline is None:
+        return None
+    named = [edge] if edge else [one for one in shape.outline.edges if one not in shape.part.outline.allowance]
+    if not named or named[0] not in shape.seam_line.edges or named[0] not in shape.outline.edges:
+        return None
+    return _across(shape.seam_line.edge(named[0]), shape.outline.edge(named[0]))
+
+
 def _inset(feature: FeatureShape, ground: Outline) -> Drawn | None:
     """Across from the seam to the edge beside it, at the middle of its longest run."""
     if not feature.paths:
         return None
-    run = max(feature.paths[0].runs, key=lambda one: one.length)
+    return _across(feature.paths[0].runs, _named_edges(feature, ground))
+
+
+def _across(runs: Sequence[Segment], edges: Sequence[Segment]) -> Drawn | None:
+    """From the longest run of a line square to the edges beside it, None where they lie on each other."""
+    if not runs or not edges:
+        return None
+    run = max(runs, key=lambda one: one.length)
     at, (tx, ty) = run.point_at(0.62), run.tangent_at(0.62)
-    edges = _named_edges(feature, ground)
     gap = min(distance_point_segment(at, segment) for segment in edges)
     if gap < 1e-6:
         return None

@@ -16,16 +16,22 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding, or `area` (a fill
-              without a line) and `window` (the frame of a detail, on its locator); `thread`: a piece of a cord, above
-              all strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
-              `goods` a thread runs through (`fill`: face, back, cut) and the `puncture` of a needle, `width` wide
+    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding | centre line, or
+              `area` (a fill without a line) and `window` (the frame of a detail, on its locator);
+              `thread`: a piece of a cord, above all strokes before it, `fill` says which (needle, needle 2, bobbin,
+              looper, looper 2, looper 3, cover); `goods` a thread runs through (`fill`: face, back, cut) and the
+              `puncture` of a needle, `width` wide;
+              `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
+              board, zip), `ply wrong` the face that is its wrong side, goods to the left;
+              `needle` from its shank to its point; `piece` lies on a sheet;
+              `lead` joins what comes to lie on each other;
+              `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`
     fill    : '' | ground (the part's own ground) | strip | wrong (wrong side of the goods)
     stitch  : ISO 4915 type of a seam, '' otherwise; `pitch` its stitch length in mm
-    width   : of a cord, mm of the part; 0 for lines
+    width   : of a cord or a ply, mm of the part; 0 for lines
     numbers : for each segment the order numbers it is sewn at, () when not wanted; as many as segments or none
     """
 

@@ -14,9 +14,12 @@ from builder.model import (
     Quantity,
     Seam,
     Values,
+    full_name,
     show_quantity,
 )
+from builder.view.allowance_line import allowances_followed
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
+from builder.view.centre_line import centre_line
 from builder.view.dimension_line import dimension_points, feature_bounds
 from builder.view.figure import DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
@@ -123,6 +126,7 @@ class Studio:
                 for end in ("left", "right") if ends_only else ():
                     # A strip cutter makes the ends; the long edges come with the webbing.
                     yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
+                yield from centre_line(layer) if ask.words else ()
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
                 if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
                     continue
@@ -132,6 +136,8 @@ class Studio:
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
         yield "side", "wrong" if ask.wrong else "right"
+        if shape.drawn:
+            yield "drawn", shape.drawn
         for one in sorted(shown, key=lambda feature: (feature.part, feature.shape.name)):
             yield f"{one.part}/{one.shape.name}", f"{one.shape.kind} {one.when}"
         for part, feature in sorted(ask.rings):
@@ -142,7 +148,10 @@ class Studio:
 
     def _dimension_names(self, shape: PartShape, shown: Sequence[SceneFeature]) -> set[str]:
         names = {f"{shape.name}.{short}" for short, _ in shape.part.own_dimensions() if "." not in short}
+        if shape.part.outline is not None:
+            names |= {full_name(shape.name, short) for short, _ in shape.part.outline.dimensions()}
         for one in shown:
+            names.add(f"{one.part}/{one.shape.name}.inset")
             names |= {f"{one.part}/{one.shape.name}.{short}" for short, _ in one.shape.feature.dimensions()}
         return names & set(self.dimensions.definitions)
 
@@ -203,6 +212,7 @@ class Studio:
                 full = f"{one.part}/{one.shape.name}.{dimension}"
                 if full in self.values and self.values[full].value:
                     yield full
+            yield from allowances_followed(one.shape, self.model.parts[one.part], one.part)
 
     def _folded_away(self, one: SceneFeature, before: Made) -> bool:
         """Whether the edge a seam is measured from is under a fold by now."""

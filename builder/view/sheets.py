@@ -39,6 +39,7 @@ from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.template_use import template_uses, with_templates
 from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
@@ -132,6 +133,7 @@ class SheetMaker:
             language=model.plant.language,
             distance_mm=float(station.distance.value),
             capital_mm=letters,
+            templates=template_uses(operation, model),
         )
         bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}
         columns = headings(group, steps, (full for _, full, _ in measures.values()), bases)
@@ -168,7 +170,7 @@ class SheetMaker:
         shares = [one.share for one in sized if one is not None] if from_facts(step) else []
         return StepView(
             name=step.step,
-            do=action_line(step),
+            do=with_templates(action_line(step), step, self.model),
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
@@ -176,7 +178,7 @@ class SheetMaker:
             figure=self._figure(number, step, group, studio, work, measures),
             details=tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, self._letters(work))),
             photo=self._photo(step),
-            action=action_line(step, shares) if shares else "",
+            action=with_templates(action_line(step, shares), step, self.model) if shares else "",
             number=number,
             seconds=seconds_words(found),
             seconds_value=found.total_s if found is not None else 0.0,
@@ -258,6 +260,7 @@ class SheetMaker:
             maker = makers.get(name)
             source = f", from {self.model.operations[maker].title}" if maker else ", from the store"
             yield f"{count} × {title}{source}"
+        yield from (one.said for one in template_uses(operation, self.model))
         if not operation.needs:
             for name in operation.makes:
                 material = self.model.materials.get(self.model.material_of(name) or "")

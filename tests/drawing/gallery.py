@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.view import FigureView
+from builder.view import AnyFigure
 from tests.drawing.figures import GALLERY
+from tests.drawing.gallery_layers import layers_gallery
+from tests.drawing.gallery_panels import panel_gallery
+from tests.drawing.gallery_sections import section_gallery
 
 
-def gallery() -> Iterator[tuple[str, list[FigureView]]]:
+def gallery() -> Iterator[tuple[str, list[AnyFigure]]]:
     """Headings with their figures."""
     yield "Features on a flat part", [make() for make in GALLERY]
+    yield "Sections across seams", [*section_gallery()]
+    yield "Assemblies taken apart", [*layers_gallery()]
+    yield "Settings of machines", [*panel_gallery()]

@@ -9,22 +9,15 @@ from hypothesis import strategies as st
 
 from builder.drawing import draw
 from builder.view import PanelRow, PanelView, Span
+from tests.drawing.gallery_panels import SEWING
 
 
 def panel(*rows: PanelRow) -> PanelView:
     return PanelView("p", "Settings: lockstitch", rows, (), "Lockstitch is set.")
 
 
-ROWS = (
-    PanelRow("stitch", "301"),
-    PanelRow("stitch length", "3.2 mm ± 0.2", "7.9 st/in +0.5 −0.4", Span(1.5, 5, 3.2, 3, 3.4, "1.5 mm", "5 mm")),
-    PanelRow("thread", "Bonded polyester thread, tex 135, colour sand, on large cones"),
-    PanelRow("speed", "1800 st/min", "", Span(300, 2200, 1800, 1800, 1800, "300 st/min", "2200 st/min")),
-)
-
-
 def test_texts_of_a_panel_keep_apart() -> None:
-    drawing = draw(panel(*ROWS))
+    drawing = draw(panel(*SEWING))
     assert drawing.problems == ()
     boxes = [text.box for text in drawing.texts]
     for a, b in combinations(boxes, 2):

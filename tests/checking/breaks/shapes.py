@@ -23,6 +23,7 @@ BREAKS = [
         "¦tie-high: {strip: tie-webbing, at: {left: 60 mm",
     ),
     Break("seam-allowance-small", "parts/pouch-face.yaml", "inset: 5 mm", "inset: ¦3 mm"),
+    Break("seam-class-differs", "parts/roll-pocket.yaml", "class: edge finished", "class: ¦superimposed"),
     Break("cross-grain", "parts/pouch-pad.yaml", "grain: up", "grain: ¦across"),
     Break(
         "part-larger-than-goods",

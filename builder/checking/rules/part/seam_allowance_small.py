@@ -40,7 +40,12 @@ def check(subject: Subject) -> Iterator[Problem]:
 def _raw(subject: Subject, one: Worked) -> bool:
     """Does a seam run along at least one edge that is neither folded nor bound nor woven?"""
     seam = one.feature
-    if not isinstance(seam, Seam) or seam.inset is None or seam.seam == ("line",) or seam.binding is not None:
+    if (
+        not isinstance(seam, Seam)
+        or full_name(one.part, f"{one.name}.inset") not in subject.dimensions.values
+        or seam.seam == ("line",)
+        or seam.binding is not None
+    ):
         return False
     part = subject.model.parts[one.part]
     ground = ground_part(part, seam.on)
