@@ -32,7 +32,7 @@ from builder.drawing.run import (
 from builder.drawing.shaping_art import ART
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
-from builder.drawing.thread_art import thread_art
+from builder.drawing.thread_art import goods_art, puncture_art, thread_art
 from builder.view import FigureView, Stroke
 
 # A line this near to an edge lies on it, mm printed; two edges whose distances differ by less are as near.
@@ -249,6 +249,17 @@ def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs)
 
 
+def _goods(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += goods_art(runs, one.fill)
+    work.areas.append(points_of(runs))
+    # Words may cross the ends of goods that go on, but not their surfaces.
+    work.trace([run for run in runs if abs(run.start[1] - run.end[1]) < abs(run.start[0] - run.end[0])], 0.5)
+
+
+def _puncture(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += puncture_art(runs, one.width * work.frame.scale)
+
+
 def _hole(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     pen = pen_of(one, look.THIN)
     draw = round_art.holed if one.role == "hole" else round_art.drilled
@@ -370,6 +381,8 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "goods": _goods,
+    "puncture": _puncture,
     "lead": _lead,
     "piece": _piece,
     "ply": _ply,
