@@ -238,10 +238,14 @@ def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
 
 
 def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    """A piece on its sheet: many lie close beside each other, so its edge is thin."""
+    """A piece on its sheet: thinner than an edge by itself, as hundreds lie there."""
     _fill(work, one, runs)
-    work.body.append(stroke(path_d(runs), pen_of(one, look.THIN).colour, look.THIN, join="round"))
-    work.trace(runs)
+    pen = pen_of(one, look.THIN)
+    work.body.append(stroke(path_d(runs), pen.colour, 0.5 if one.when == "now" else pen.width, join="round"))
+
+
+def _piece_top(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body.append(stroke(path_d(runs), pen_of(one, 0.3).colour, 0.3, join="round"))
 
 
 def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
@@ -385,6 +389,7 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "puncture": _puncture,
     "lead": _lead,
     "piece": _piece,
+    "piece top": _piece_top,
     "ply": _ply,
     "ply wrong": _ply_wrong,
     "keep clear": _keep_clear,

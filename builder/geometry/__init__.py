@@ -8,9 +8,10 @@ from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
-from builder.geometry.nest import LaidPiece, beyond_sheet, covered_share, laid_pieces, too_near
+from builder.geometry.nest import NestedPiece, NestFault, NestLayout, lay_out_nest
 from builder.geometry.notch import notch_tip
 from builder.geometry.offset import inset_outline
+from builder.geometry.operation_nest import operation_nest
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.places import feature_bounds
@@ -49,11 +50,6 @@ __all__ = [
     "bartack_lock",
     "stitch_threads",
     "woven",
-    "LaidPiece",
-    "beyond_sheet",
-    "covered_share",
-    "laid_pieces",
-    "too_near",
     "OVERLAP_MM",
     "GaugeCard",
     "Joint",
@@ -79,6 +75,11 @@ __all__ = [
     "row_ways",
     "feature_bounds",
     "notch_tip",
+    "NestFault",
+    "NestLayout",
+    "NestedPiece",
+    "lay_out_nest",
+    "operation_nest",
     "Goods",
     "inset_outline",
     "seam_goods",
