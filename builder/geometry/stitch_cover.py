@@ -82,8 +82,8 @@ def _looper_bight(cord: Cord, index: int, size: StitchSize, rows: Sequence[float
     cord.lead(
         (after - 1.6 * d, left + 1.75 * d, top), (after, left + _BESIDE * d, top),
         (after + 1.3 * d, left + 1.2 * d, top), (after + 1.75 * d, left, top),
-        (after + 1.3 * d, left - 1.2 * d, top), (after, left - _BESIDE * d, top), (after - 1.7 * d, left - 0.9 * d, top),
-        name=f"head {index}",
+        (after + 1.3 * d, left - 1.2 * d, top), (after, left - _BESIDE * d, top),
+        (after - 1.7 * d, left - 0.9 * d, top), name=f"head {index}",
     )  # fmt: skip
     cord.lead((x + 2.4 * d, left + 1.0 * d, low + 0.45 * d), (x + 1.35 * d, left + 1.75 * d, low + 0.1 * d))
     cord.lead(
