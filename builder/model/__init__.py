@@ -1,11 +1,31 @@
 """Door of the model room: frozen, typed objects; units; links between files resolved."""
 
+from builder.model.arrays import Row
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPlan
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
-from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
+from builder.model.feature import (
+    At,
+    Bartack,
+    Box,
+    Dart,
+    DrillHole,
+    Elastic,
+    Feature,
+    Fold,
+    Hardware,
+    Hole,
+    Notch,
+    Pleat,
+    Seam,
+    SewnTag,
+    Slot,
+    Strip,
+    Zip,
+    kinds_in,
+)
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
@@ -45,6 +65,7 @@ from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.seam_words import SEAM_WORDS, SeamWord
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
+from builder.model.shaping import Laid
 from builder.model.sheet_width import nest_width
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
@@ -72,6 +93,7 @@ from builder.model.standard_results import (
 )
 from builder.model.standard_shown import left_out_words, refusal_words, span_words, variable_words
 from builder.model.states import (
+    CUT_WITH_OUTLINE,
     cut_with,
     earlier_work,
     find_feature,
@@ -80,7 +102,7 @@ from builder.model.states import (
 )
 from builder.model.station import Bed, Bobbin, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
-from builder.model.store import consumed, cut_here, in_colour
+from builder.model.store import consumed, cut_here, in_colour, laid_by
 from builder.model.study import Reading, Study
 from builder.model.study_read import read_study
 from builder.model.study_results import (
@@ -115,6 +137,12 @@ __all__ = [
     "gauge_tolerance",
     "size_names",
     "sized_values",
+    "laid_by",
+    "Zip",
+    "Pleat",
+    "Laid",
+    "Elastic",
+    "Dart",
     "Capacity",
     "StationShare",
     "Tending",
@@ -177,6 +205,11 @@ __all__ = [
     "Hardware",
     "Hazard",
     "Hole",
+    "Row",
+    "DrillHole",
+    "SewnTag",
+    "Slot",
+    "CUT_WITH_OUTLINE",
     "Homes",
     "KINDS",
     "Linked",
@@ -240,6 +273,7 @@ __all__ = [
     "consumed",
     "cut_here",
     "cut_with",
+    "kinds_in",
     "earlier_work",
     "em_for_capitals",
     "fault",

@@ -45,7 +45,7 @@ FAULTS: dict[str, FaultKind] = {
         FaultKind(
             "feature-kind",
             "The kind of a feature says how it is drawn, timed and checked.",
-            "Give it exactly one of notch, hole, strip, seam, box, bartack, fold, hardware.",
+            "Give it exactly one of notch, hole, strip, seam, box, bartack, fold, hardware, drill hole, slot, tag.",
         ),
         FaultKind(
             "name-unknown",
