@@ -30,8 +30,8 @@ from builder.geometry.shaping import finished_edge, stretch, taken_at
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
 from builder.geometry.stitch_course import Hold, Space, StitchSize, StitchThreads, Thread
 from builder.geometry.stitch_lock import bartack_lock
-from builder.geometry.stitch_threads import MAKERS as STITCHES_DRAWN
-from builder.geometry.stitch_threads import stitch_threads
+from builder.geometry.stitch_types import MAKERS as STITCHES_DRAWN
+from builder.geometry.stitch_types import stitch_threads
 from builder.geometry.template_card import GaugeCard, MarkingCard, gauge_card, marking_card
 from builder.geometry.template_rows import card_for
 from builder.geometry.tiling import OVERLAP_MM, Joint, Tile, Tiling, fewest_sheets, tiled
