@@ -14,20 +14,37 @@ from builder.checking import (
     Subject,
     check_results,
     check_typed,
+    drawing_finding,
     figure_finding,
     photo_finding,
     report,
+    stops_build,
     usable_operations,
 )
 from builder.computing import compute
 from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
-from builder.geometry import ShapeBook
-from builder.model import Linked, PlantModel, Results, link, near, route_of
-from builder.reading import Source, read_folder, read_photo, scaled_jpeg
-from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
-from builder.view import PlantViews, plant_views
+from builder.geometry import GeometryFault, ShapeBook
+from builder.model import Linked, PlantModel, Results, Template, Values, link, near, route_of
+from builder.reading import DrawingFault, DrawingLines, Source, read_drawing, read_folder, read_photo, scaled_jpeg
+from builder.rendering import (
+    ENTRY,
+    PlannedFile,
+    Planner,
+    SheetPress,
+    render_booklet,
+    render_template,
+    theme_folder,
+    version,
+)
+from builder.view import AnyFigure, PlantViews, part_figures, plant_views, template_view
 from builder.writing import Output, Written
+
+
+def today_of() -> date:
+    """Today, or the day of SOURCE_DATE_EPOCH, so that a check can be repeated."""
+    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
+    return datetime.fromtimestamp(int(epoch), UTC).date() if epoch.isdecimal() else date.today()
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +62,16 @@ class Checked:
     book: ShapeBook | None = None
     usable: frozenset[str] = field(default_factory=frozenset)
     unchecked: int = 0
+    today: date = field(default_factory=today_of)
 
     @property
     def has_errors(self) -> bool:
-        """Any error stops a build."""
+        """Any error that stops a build."""
+        return any(stops_build(one) for one in self.findings)
+
+    @property
+    def fails(self) -> bool:
+        """Any error at all, those included that a build tells on its pages."""
         return any(one.severity is Severity.error for one in self.findings)
 
 
@@ -73,16 +96,25 @@ def _photos(source: Source, model: PlantModel) -> tuple[dict[str, tuple[int, int
     return sizes, findings
 
 
+def _drawings(source: Source, model: PlantModel) -> tuple[dict[str, DrawingLines], list[Finding]]:
+    """The lines of each part whose outline is a drawing, and what is wrong with those that can't be read."""
+    lines: dict[str, DrawingLines] = {}
+    findings: list[Finding] = []
+    for name, part in model.parts.items():
+        typed = part.outline
+        if typed is None or typed.drawing is None or typed.drawing not in model.drawings:
+            continue
+        try:
+            lines[name] = read_drawing(source.folder / typed.drawing, typed.layer, typed.unit)
+        except DrawingFault as fault:
+            findings.append(drawing_finding(model, name, fault))
+    return lines, findings
+
+
 def _left_out(linked: Linked, usable: frozenset[str]) -> int:
     """Operations not checked to the end, those that could not be read included."""
     known = set(linked.model.operations) | {name for kind, name in linked.unusable if kind == "operation"}
     return len(known - usable)
-
-
-def today_of() -> date:
-    """Today, or the day of SOURCE_DATE_EPOCH, so that a check can be repeated."""
-    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
-    return datetime.fromtimestamp(int(epoch), UTC).date() if epoch.isdecimal() else date.today()
 
 
 def check_plant(folder: Path, today: date | None = None) -> Checked:
@@ -95,8 +127,9 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     if isinstance(linked, list):
         return Checked(source, None, tuple(report([*source.findings, *linked], None)))
     model = linked.model
-    book = ShapeBook(model.parts, model.states, linked.dimensions.definitions)
-    findings = [*source.findings, *linked.findings]
+    drawings, undrawn = _drawings(source, model)
+    book = ShapeBook(model.parts, model.states, linked.dimensions.definitions, drawings)
+    findings = [*source.findings, *linked.findings, *undrawn]
     photos, unreadable = _photos(source, model)
     findings += unreadable
     day = today or today_of()
@@ -106,7 +139,7 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})
     findings += check_results(replace(subject, usable=usable, results=results))
     shown = tuple(report(findings, model))
-    return Checked(source, linked, shown, results, book, usable, _left_out(linked, usable))
+    return Checked(source, linked, shown, results, book, usable, _left_out(linked, usable), day)
 
 
 Progress = Callable[[str, int, int], None]
@@ -185,6 +218,32 @@ def _make(files: list[PlannedFile], output: Output, seconds: dict[str, float], p
             progress(file.stage, number, len(files))
 
 
+def figures_of(checked: Checked, name: str, product: str | None, size: str | None) -> list[AnyFigure]:
+    """All figures of a part, a state or an operation. Raises UsageError for an unknown name, product or size.
+
+    product, size : of a part; the part's own dimensions when left out. An operation has figures of all its sizes
+    """
+    assert checked.linked is not None
+    assert checked.results is not None
+    assert checked.book is not None
+    model, dimensions = checked.linked.model, checked.linked.dimensions
+    if name in model.operations:
+        sheets = plant_views_of(checked).sheets
+        return [one for sheet in sheets if sheet.operation == name for step in sheet.steps for one in step.figures()]
+    if name not in model.states:
+        close = near(name, (*model.states, *model.operations))
+        raise UsageError(f"no part or operation is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    values: Values = dimensions.values
+    if product is not None:
+        if product not in model.products:
+            raise UsageError(f"no product is called {product}; there are {', '.join(model.products)}")
+        sizes = model.products[product].sizes
+        if size is not None and size not in sizes:
+            raise UsageError(f"{product} has no size {size}; it has {', '.join(sizes) or 'none'}")
+        values = dimensions.sized(sizes[size or next(iter(sizes))]) if sizes else values
+    return list(part_figures(model, dimensions, checked.book, checked.results, name, values, size or ""))
+
+
 def booklet(checked: Checked, name: str) -> bytes:
     """One PDF of all sheets of a station or a product, in one compile. Raises UsageError for an unknown name."""
     views = plant_views_of(checked)
@@ -212,3 +271,36 @@ def booklet(checked: Checked, name: str) -> bytes:
             if step.photo is not None
         }
         return render_booklet(chosen, photos, planner.press, title)
+
+
+def template_pdf(checked: Checked, name: str, paper: str | None, size: str | None) -> tuple[bytes, int]:
+    """A declared template, or a part as one, as a PDF at true size, with the number of its sheets.
+
+    Raises UsageError for an unknown name or size, for what has no shape to print, and for a plant without a limit.
+    """
+    linked, book = checked.linked, checked.book
+    if linked is None or book is None:
+        raise UsageError("this plant can't be shown")
+    model = linked.model
+    if model.plant.template_limit is None:
+        raise UsageError("plant.yaml has no `template limit:`, so nobody can tell when a print is off")
+    template = model.templates.get(name) or _part_template(model, name, checked)
+    if size is not None:
+        template = template.model_copy(update={"size": size})
+    try:
+        view = template_view(model, linked.dimensions, book, name, template, paper or model.plant.paper)
+    except KeyError:
+        raise UsageError(f"there is no size {size}, or it means different things: write PRODUCT/SIZE") from None
+    except GeometryFault as fault:
+        raise UsageError(fault.message) from None
+    with SheetPress(theme_folder(model.plant.theme) / "sheets", entry=ENTRY) as press:
+        return render_template(view, press), len(view.sheets)
+
+
+def _part_template(model: PlantModel, name: str, checked: Checked) -> Template:
+    """A part nobody declared a template of, numbered by its own name and dated by the day of the print."""
+    base = model.base_of(name)
+    if base is None:
+        close = near(name, (*model.templates, *model.parts))
+        raise UsageError(f"no template or part is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    return Template(title=base.title, kind="part", of=name, number=name, date=checked.today)

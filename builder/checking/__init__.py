@@ -6,9 +6,11 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.run import (
     check_results,
     check_typed,
+    drawing_finding,
     figure_finding,
     photo_finding,
     report,
+    stops_build,
     usable_operations,
 )
 from builder.checking.study_alone import study_findings
@@ -21,12 +23,14 @@ __all__ = [
     "causes",
     "check_results",
     "check_typed",
+    "drawing_finding",
     "explanations",
     "figure_finding",
     "level_words",
     "photo_finding",
     "report",
     "rule_book",
+    "stops_build",
     "study_findings",
     "usable_operations",
 ]

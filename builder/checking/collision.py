@@ -1,7 +1,8 @@
 """Which features may not lie on one another, and where two of them do.
 
 Only pairs in the table can collide. Left out on purpose: a seam across a seam, a bartack at the end of its seam or on
-a box, a box or a seam on its own strip, a fold through a seam: all of these are sewn every day.
+a box, a box or a seam on its own strip, a fold through a seam,
+a seam across the end of a zip or along its tapes, a pleat sewn over: all of these are sewn every day.
 """
 
 from __future__ import annotations
@@ -53,6 +54,8 @@ TABLE: dict[tuple[str, str], Cell] = {
     ("hardware", "seam"): _NEEDLE,
     ("hardware", "box"): _NEEDLE,
     ("hardware", "bartack"): _NEEDLE,
+    ("hardware", "zip"): Cell(Severity.warning, "{a} lies on the chain of {b}, which can't be opened past it"),
+    ("hole", "zip"): Cell(Severity.warning, "{a} lies under the chain of {b}"),
     ("hardware", "hardware"): Cell(Severity.warning, "{a} and {b} lie on one another, one can't be set flat"),
     ("hardware", "fold"): Cell(Severity.warning, "{a} lies on the fold {b}, which can't be closed over it"),
     ("hole", "hardware"): Cell(Severity.warning, "{b} closes over the rim of {a} and sits on nothing there"),
@@ -120,10 +123,14 @@ def marks_of(part: str, feature: FeatureShape, rank: int, placing: Placing | Non
     elif feature.kind == "bartack":
         for region in feature.regions:
             yield Mark(part, feature.name, "bartack", rank, region.bounds())
-    elif feature.kind in ("seam", "box", "fold"):
+    elif feature.kind in _LINES:
         for path in feature.paths:
             runs = tuple(run for run, _ in path.distinct())
-            yield Mark(part, feature.name, feature.kind, rank, path.bounds(), lines=runs)
+            yield Mark(part, feature.name, _LINES[feature.kind], rank, path.bounds(), lines=runs)
+
+
+# A dart is sewn as a seam is, a pleat is folded. Elastic is left out: it bends round whatever lies there.
+_LINES = {"seam": "seam", "box": "box", "fold": "fold", "dart": "seam", "pleat": "fold", "zip": "zip"}
 
 
 def _placed(region: Outline, placing: Placing | None) -> Bounds:

@@ -52,6 +52,14 @@ PICTURES = {
         "A sheet with a blank in it teaches nothing, and the reader can't know what was meant.",
         "Copy the photo again, as JPEG, PNG or WebP.",
     ),
+    "drawing-unreadable": Explanation(
+        "drawing-unreadable",
+        SEEN,
+        Severity.error,
+        False,
+        "A part without its outline has no picture, no mass and no cutting time.",
+        "Save the outline again as a DXF of text, on a layer of its own, with its unit.",
+    ),
     "figure-crowded": Explanation(
         "figure-crowded",
         SEEN,

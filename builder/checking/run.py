@@ -12,6 +12,7 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.errors import TextFault
 from builder.finding import Finding, Severity
 from builder.model import PlantModel
+from builder.reading import DrawingFault
 
 _LEVELS = {"error": Severity.error, "warning": Severity.warning, "note": Severity.note}
 
@@ -73,6 +74,21 @@ def photo_finding(model: PlantModel, operation: str, step: int, fault: TextFault
     )
 
 
+def drawing_finding(model: PlantModel, part: str, fault: DrawingFault) -> Finding:
+    """A drawing that can't be a part's outline. Only who opens the file knows it."""
+    outline = model.parts[part].outline
+    key = fault.key if outline is not None and fault.key in outline.model_fields_set else "drawing"
+    return Finding(
+        model.place("part", part, "outline", key),
+        "drawing-unreadable",
+        Severity.error,
+        fault.message.rstrip("."),
+        PICTURES["drawing-unreadable"].why,
+        fault.remedy,
+        (f"part:{part}", f"drawing:{outline.drawing if outline is not None else ''}"),
+    )
+
+
 def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Finding]:
     """All findings as people see them: the plant's own levels applied, folded and sorted."""
     book = rule_book()
@@ -89,6 +105,12 @@ def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Findin
             levels.append(replace(finding, severity=_LEVELS[setting.severity]))
     safety = {slug for slug, rule in book.items() if rule.safety}
     return fold(levels, causes(), safety, lowered)
+
+
+def stops_build(finding: Finding) -> bool:
+    """Whether a build makes nothing while there is this finding: an error, unless its rule says the pages tell it."""
+    rule = rule_book().get(finding.rule)
+    return finding.severity is Severity.error and (rule is None or rule.stops)
 
 
 def usable_operations(

@@ -16,10 +16,12 @@ from builder.errors import SeamboardError
 COMMANDS = {
     "build": "Check the plant and make its site and sheets.",
     "check": "Check the plant's files and report all findings.",
+    "draw": "Write the figures of a part or an operation as SVG and PNG.",
     "explain": "What a finding means, what to do, and an example of each kind.",
     "schema": "JSON Schema of a kind of file, for an editor.",
     "sheets": "Make one PDF of all sheets of a station or a product.",
     "study": "What a time study says, and the plant's own standard data.",
+    "template": "Print a part, a row of marks or a gauge at its true size.",
     "times": "Standard and machine times of a product, operation by operation.",
     "watch": "Build again whenever a file is saved.",
 }

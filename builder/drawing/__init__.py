@@ -1,13 +1,17 @@
 """Door of the drawing room: view objects to SVG. It places labels and chooses scales; it calls no formula."""
 
+from builder.drawing.any_figure import draw, draw_figure
 from builder.drawing.chart import draw_chart
-from builder.drawing.figure import Drawing, draw, draw_figure
+from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.lettered import TextBox
 from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
+from builder.drawing.template_art import template_map_svg, template_sheet_svg
 
 __all__ = [
+    "template_map_svg",
+    "template_sheet_svg",
     "ATKINSON",
     "SIGNS",
     "Drawing",

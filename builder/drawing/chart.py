@@ -8,7 +8,7 @@ from functools import lru_cache
 from builder.drawing import look
 from builder.drawing.axis import Axis, padded
 from builder.drawing.box import Box
-from builder.drawing.figure import Drawing
+from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Lettering
 from builder.drawing.hatch import hatch
 from builder.drawing.plot import Plot

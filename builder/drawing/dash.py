@@ -62,6 +62,11 @@ def dash_dot(run: Run, colour: str, width: float) -> str:
     return dashed(run, (4.2, 1.0, 0.6, 1.0), colour, width)
 
 
+def centre_dashes(run: Run, colour: str, width: float) -> str:
+    """A centre line: longer dashes than a fold's, so that it isn't taken for one."""
+    return dashed(run, (9.0, 1.0, 1.4, 1.0), colour, width)
+
+
 def dash_pairs(run: Run, colour: str, width: float) -> str:
     """A chain stitch: dashes in pairs."""
     return dashed(run, (1.5, width + 0.35, 1.5, width + 1.5), colour, width, closing=3)

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import replace
 
 from builder.drawing import look
 from builder.drawing.box import Box
+from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, Lettering
 from builder.drawing.frame import Frame, drawn_size
 from builder.drawing.hatch import hatch
@@ -34,33 +34,13 @@ _WORTH_ANOTHER, _WORTH_SHARE = 1.03, 0.03
 _BEYOND_PER_MM = 200.0
 
 
-@dataclass(frozen=True, slots=True)
-class Drawing:
-    """A drawn figure.
-
-    svg       : complete SVG document, in printed mm, to stand inline or by itself
-    width_mm, height_mm : its printed size
-    scale     : mm printed for a mm of the part
-    texts     : every text with the box it fills
-    problems  : what could not be drawn legibly, as words; empty when all is well
-    """
-
-    svg: str
-    width_mm: float
-    height_mm: float
-    scale: float
-    texts: tuple[TextBox, ...]
-    problems: tuple[str, ...]
-
-
-@lru_cache(maxsize=512)
-def draw(figure: FigureView, family: Family = ATKINSON) -> Drawing:
-    """Draw a figure. The same figure gives the same drawing, byte for byte.
+def draw_part(figure: FigureView, family: Family = ATKINSON) -> Drawing:
+    """Draw a part. The same figure gives the same drawing, byte for byte.
 
     family : the lettering; its faces must be installed
     """
     if figure.locator is not None:
-        drawing, markup = with_locator(figure, figure.locator, lambda one: draw(one, family))
+        drawing, markup = with_locator(figure, figure.locator, lambda one: draw_part(one, family))
         return replace(drawing, svg=_document(figure, drawing.height_mm, markup))
     if figure.width_mm < _FULL_WEIGHT_MM:
         return _small(figure, family)
@@ -76,11 +56,6 @@ def _small(figure: FigureView, family: Family) -> Drawing:
     large = replace(figure, width_mm=_FULL_WEIGHT_MM, height_mm=figure.height_mm / share)
     layout = _best_layout(large, lettering)
     return _written(figure, layout, lettering, share)
-
-
-def draw_figure(figure: FigureView, family: Family = ATKINSON) -> str:
-    """The SVG of a figure."""
-    return draw(figure, family).svg
 
 
 def _best_layout(figure: FigureView, lettering: Lettering) -> Layout:

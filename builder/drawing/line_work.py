@@ -13,10 +13,11 @@ from statistics import median
 from builder.drawing import look, round_art
 from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace, traces_of
-from builder.drawing.dash import dash_dot
+from builder.drawing.dash import centre_dashes, dash_dot
 from builder.drawing.frame import Frame
 from builder.drawing.nearness import distance
 from builder.drawing.notch import Cut, cut_of, notched
+from builder.drawing.ply_art import needle_art, ply_art, wrong_side_art
 from builder.drawing.run import (
     Run,
     chain_d,
@@ -28,9 +29,10 @@ from builder.drawing.run import (
     run_of,
     smooth_stretches,
 )
+from builder.drawing.shaping_art import ART
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
-from builder.drawing.thread_art import thread_art
+from builder.drawing.thread_art import goods_art, puncture_art, thread_art
 from builder.view import FigureView, Stroke
 
 # A line this near to an edge lies on it, mm printed; two edges whose distances differ by less are as near.
@@ -150,7 +152,7 @@ def pen_of(one: Stroke, width: float) -> Pen:
 
 
 def _fill(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA}.get(one.fill)
+    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA, "taken": look.MANILA_PALE}.get(one.fill)
     if tone is None or not one.closed:
         return
     if one.fill == "strip" and one.when == "earlier":
@@ -211,6 +213,11 @@ def _fold(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs)
 
 
+def _centre_line(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += [centre_dashes(run, look.INK, look.HAIR) for run in runs]
+    work.trace(runs)
+
+
 def _seam(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     art = seam_art(runs, one.stitch, one.pitch * work.frame.scale, pen_of(one, 0.45), work.edge_side)
     (work.over if one.when == "now" else work.body).extend(art)
@@ -224,9 +231,37 @@ def _bartack(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.blocked += [_round_points(points_of(chain)).grown(0.3) for chain in chains(runs)]
 
 
+def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A thin line from a thing to where it comes to lie."""
+    work.body += [dash_dot(run, look.EARLIER, look.HAIR) for run in runs]
+    work.trace(runs, 0.5)
+
+
+def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A piece on its sheet: thinner than an edge by itself, as hundreds lie there."""
+    _fill(work, one, runs)
+    pen = pen_of(one, look.THIN)
+    work.body.append(stroke(path_d(runs), pen.colour, 0.5 if one.when == "now" else pen.width, join="round"))
+
+
+def _piece_top(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body.append(stroke(path_d(runs), pen_of(one, 0.3).colour, 0.3, join="round"))
+
+
 def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.body += thread_art(runs, one.fill, one.width * work.frame.scale, one.when == "earlier")
     work.trace(runs)
+
+
+def _goods(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += goods_art(runs, one.fill)
+    work.areas.append(points_of(runs))
+    # Words may cross the ends of goods that go on, but not their surfaces.
+    work.trace([run for run in runs if abs(run.start[1] - run.end[1]) < abs(run.start[0] - run.end[0])], 0.5)
+
+
+def _puncture(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += puncture_art(runs, one.width * work.frame.scale)
 
 
 def _hole(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
@@ -300,7 +335,41 @@ def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.over.append(stroke(path_d(runs), look.ACCENT, look.RING, join="round"))
 
 
+def _ply(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += ply_art(runs, one.fill, one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _keep_clear(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Nothing drawn: no word stands about the line, where it would hide what lies there."""
+    half = one.width * work.frame.scale / 2
+    work.blocked += [_round_points(run.points).grown(half) for run in runs]
+
+
+def _ply_wrong(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += wrong_side_art(runs, one.width * work.frame.scale)
+
+
+def _needle(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    for run in runs:
+        work.over += needle_art(run)
+        work.blocked.append(_round_points(run.points).grown(0.9))
+
+
+def _shaping(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A line of a pleat, a dart, a zip or elastic."""
+    _fill(work, one, runs)
+    work.body += ART[one.role](runs, pen_of(one, look.STRIP_EDGE), one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _taken(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Cloth a pleat or dart takes: its tone alone, under its lines."""
+    _fill(work, one, runs)
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
+    "centre line": _centre_line,
     "fold": _fold,
     "seam": _seam,
     "box": _seam,
@@ -316,4 +385,15 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "goods": _goods,
+    "puncture": _puncture,
+    "lead": _lead,
+    "piece": _piece,
+    "piece top": _piece_top,
+    "ply": _ply,
+    "ply wrong": _ply_wrong,
+    "keep clear": _keep_clear,
+    "needle": _needle,
+    "taken": _taken,
+    **dict.fromkeys(ART, _shaping),
 }

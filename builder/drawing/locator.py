@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from builder.drawing import look
-from builder.drawing.svg import num
+from builder.drawing.svg import inside, num
 from builder.view import FigureView
 
 if TYPE_CHECKING:
-    from builder.drawing.figure import Drawing
+    from builder.drawing.drawn import Drawing
 
 GAP_MM = 3.0
-_OPENING = re.compile(r"<svg\b[^>]*>(?:<title>.*?</title>)?", re.DOTALL)
 
 
 def with_locator(figure: FigureView, locator: FigureView, draw: Callable[[FigureView], Drawing]) -> tuple[Drawing, str]:
@@ -23,14 +21,8 @@ def with_locator(figure: FigureView, locator: FigureView, draw: Callable[[Figure
     aside = locator.width_mm + GAP_MM
     place = draw(locator)
     detail = draw(replace(figure, width_mm=figure.width_mm - aside, locator=None))
-    markup = f'<g transform="translate(0 {num(look.PAD)})">{_inner(place.svg)}</g>'
-    markup += f'<g transform="translate({num(aside)} 0)">{_inner(detail.svg)}</g>'
+    markup = f'<g transform="translate(0 {num(look.PAD)})">{inside(place.svg)}</g>'
+    markup += f'<g transform="translate({num(aside)} 0)">{inside(detail.svg)}</g>'
     height = max(detail.height_mm, place.height_mm + look.PAD)
     texts = tuple(replace(one, box=one.box.moved(aside, 0.0)) for one in detail.texts)
     return replace(detail, width_mm=figure.width_mm, height_mm=height, texts=texts), markup
-
-
-def _inner(svg: str) -> str:
-    """The content of a drawing without its own frame and title."""
-    opening = _OPENING.match(svg)
-    return svg[opening.end() if opening else 0 : svg.rindex("</svg>")]

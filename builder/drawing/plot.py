@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from builder.drawing import look
 from builder.drawing.axis import Axis, linear_ticks, log_ticks
 from builder.drawing.box import Box
-from builder.drawing.figure import Drawing
+from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, Lettering
 from builder.drawing.lettered import TextBlock, TextBox, block_size
 from builder.drawing.svg import XY, document, lines_d, stroke

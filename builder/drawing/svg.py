@@ -12,6 +12,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 XY = tuple[float, float]
 
+_OPENING = re.compile(r"<svg\b[^>]*>(?:<title>.*?</title>)?", re.DOTALL)
 _TO_ESCAPE = re.compile(r"[&<>\"\n\r\t]")
 
 
@@ -101,6 +102,12 @@ def document(title: str, alt: str, width_mm: float, height_mm: float, content: s
         role="img",
         aria_label=alt,
     )
+
+
+def inside(svg: str) -> str:
+    """The content of a whole figure without its own frame and title."""
+    opening = _OPENING.match(svg)
+    return svg[opening.end() if opening else 0 : svg.rindex("</svg>")]
 
 
 def circle(

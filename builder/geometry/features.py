@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import pairwise
 
 from builder.geometry.arrays import bartack_shape, round_shape, row_points, slot_shape
 from builder.geometry.notch import notch_path
@@ -12,24 +11,31 @@ from builder.geometry.outline import Outline, rectangle
 from builder.geometry.path import Path, box, box_and_cross, polyline
 from builder.geometry.places import Lengths, Measured
 from builder.geometry.placing import Placing
+from builder.geometry.seam_beside import all_round, along_edges, refuse_beside, seam_beside
 from builder.geometry.sewn_tag import caught, laid_on, tag_size, turned_size
 from builder.geometry.shape import FeatureShape
-from builder.geometry.vector import GeometryFault, Point, distance
+from builder.geometry.shaping import dart_shape, elastic_shape, pleat_shape, zip_shape
+from builder.geometry.vector import GeometryFault, Point
 from builder.model import (
     At,
     Bartack,
     Box,
+    Dart,
     DrillHole,
+    Elastic,
     Feature,
     Fold,
     Hardware,
     Hole,
+    Laid,
     Notch,
+    Pleat,
     Row,
     Seam,
     SewnTag,
     Slot,
     Strip,
+    Zip,
 )
 
 NOTCH_DEPTH_MM = 6.0
@@ -57,13 +63,23 @@ def feature_shape(
         case Strip():
             return _strip(name, feature, ground, lengths)
         case Seam():
-            return _seam(name, feature, ground, lengths)
+            return _seam(name, feature, ground, before, lengths)
         case Box():
             return _box(name, feature, ground, lengths)
         case Bartack():
             return bartack_shape(name, feature, _row(name, feature, ground, lengths), lengths)
         case Fold():
             return _fold(name, feature, ground, lengths)
+        case Pleat():
+            return pleat_shape(name, feature, ground, lengths)
+        case Dart():
+            return dart_shape(
+                name, feature, ground, _on_edge(name, feature.edge, feature.at, ground, lengths)[0], lengths
+            )
+        case Zip():
+            return zip_shape(name, feature, _laid(name, feature, ground, lengths), ground, lengths)
+        case Elastic():
+            return elastic_shape(name, feature, _laid(name, feature, ground, lengths), ground, lengths)
     raise GeometryFault(f"{name} is of a kind that has no shape")
 
 
@@ -120,7 +136,16 @@ def _strip(name: str, feature: Strip, ground: Outline, lengths: Lengths) -> Feat
     return FeatureShape(name, "strip", feature, fold, (region,), (), (folded, 0.0))
 
 
-def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> FeatureShape:
+def _laid(name: str, feature: Laid, ground: Outline, lengths: Lengths) -> Path | None:
+    return polyline(_points(name, feature.points, ground, lengths)) if feature.points else None
+
+
+def _seam(
+    name: str, feature: Seam, ground: Outline, before: Mapping[str, FeatureShape], lengths: Lengths
+) -> FeatureShape:
+    refuse_beside(name, feature)
+    if feature.seam == ("along",):
+        return FeatureShape(name, "seam", feature, seam_beside(name, feature, before, lengths))
     if feature.seam == ("line",):
         path = polyline(_points(name, feature.points, ground, lengths))
     else:
@@ -129,36 +154,18 @@ def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> Featur
             lengths.mm(feature.end_gap, 0.0, f"{name}.end-gap"),
         )
         inset = lengths.mm(feature.inset, 0.0, f"{name}.inset")
+        line = lengths.seam_line if inset == 0 and _follows(feature) else None
         path = (
-            _all_round(feature, ground, inset)
+            all_round(feature.start, ground, inset, line)
             if feature.seam == ("all",)
-            else _along(feature.seam, ground, inset, gaps)
+            else along_edges(feature.seam, ground, inset, gaps, line)
         )
     return FeatureShape(name, "seam", feature, (path,))
 
 
-def _all_round(feature: Seam, ground: Outline, inset: float) -> Path:
-    """All round from the middle of an edge: a start in a corner leaves a pleat."""
-    edge = ground.edge(feature.start) if feature.start is not None else ground.edge(next(iter(ground.edges)))
-    if not edge:
-        raise GeometryFault(f"the seam can't start on edge {feature.start}: its corners leave nothing of it")
-    runs = inset_path(ground, None, None, inset).runs
-    aim = edge[len(edge) // 2].point_at(0.5)
-    at = min(range(len(runs)), key=lambda number: distance(runs[number].point_at(0.5), aim))
-    first, last = runs[at].part(0.5, 1.0), runs[at].part(0.0, 0.5)
-    return Path((first, *runs[at + 1 :], *runs[:at], last))
-
-
-def _along(edges: tuple[str, ...], ground: Outline, inset: float, gaps: tuple[float, float]) -> Path:
-    """Along edges in the order named: against the ring when that is how they follow each other."""
-    # A flipped outline keeps the names of its edges, not their order round the ring.
-    names = sorted(ground.edges, key=lambda name: ground.edges[name][0])
-    for edge in edges:
-        ground.edge(edge)
-    forward = all(names[(names.index(one) + 1) % len(names)] == other for one, other in pairwise(edges))
-    if forward:
-        return inset_path(ground, edges[0], edges[-1], inset, start_gap=gaps[0], end_gap=gaps[1])
-    return inset_path(ground, edges[-1], edges[0], inset, start_gap=gaps[1], end_gap=gaps[0]).reversed()
+def _follows(feature: Seam) -> bool:
+    """Whether a seam follows the seam line of its part; where one allowance is beside it, its inset already does."""
+    return feature.inset is None and feature.on is None and feature.binding is None
 
 
 def _points(name: str, points: tuple[At, ...], ground: Outline, lengths: Lengths) -> list[Point]:

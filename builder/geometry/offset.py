@@ -102,6 +102,25 @@ def inset_outline(outline: Outline, distance: float) -> Outline:
     return _ring(outline, distance)[0]
 
 
+def joined_sides(runs: Sequence[Segment], off: float, closed: bool) -> tuple[Segment, ...]:
+    """The parallels of runs that follow each other, `off` mm to their left, joined at their corners.
+
+    closed : the last run leads to the first. An open line ends square to where the runs end.
+    GeometryFault when nothing is left.
+    """
+    sides, joints = _settled(_sides(list(enumerate(runs)), off), off, closed)
+    if closed:
+        around = [joints[-1], *joints]
+    else:
+        start, end = sides[0].beside.start, sides[-1].beside.end
+        around = [_Joint(start, start), *joints, _Joint(end, end)]
+        ends = ((sides[0], around[0], around[1]), (sides[-1], around[-2], around[-1]))
+        for side, arriving, leaving in ends:
+            if _signed_length(side.beside, arriving.start, leaving.end) <= TOUCH:
+                raise _collapsed(off, leaving.end)
+    return tuple(segment for _, segment in _pieces(sides, around))
+
+
 def _path_all_round(outline: Outline, from_edge: str | None, inset: float) -> Path:
     first = _range_of(outline, from_edge)[0] if from_edge is not None else 0
     smaller, numbers = _ring(outline, inset)
@@ -250,9 +269,9 @@ def _free_ends(
         from_start = from_end = _inner_point(outline, first)
     start, end = first.start, last.end
     if _in_the_way(outline, around[0], sides[0].source, before=True):
-        start = _boundary_ahead(outline, first, from_start, forward=False)
+        start = boundary_ahead(outline, first, from_start, forward=False)
     if _in_the_way(outline, around[1], sides[-1].source, before=False):
-        end = _boundary_ahead(outline, last, from_end, forward=True)
+        end = boundary_ahead(outline, last, from_end, forward=True)
     for carrier, low, high in ((first, start, from_start), (last, from_end, end)):
         if _signed_length(carrier, low, high) <= TOUCH:
             raise GeometryFault(f"The path collapses at {said(low)}.", low)
@@ -294,7 +313,7 @@ def _inner_point(outline: Outline, beside: Segment) -> Point:
     return beside.point_at(max(inner)[1])
 
 
-def _boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: bool) -> Point:
+def boundary_ahead(outline: Outline, carrier: Segment, anchor: Point, forward: bool) -> Point:
     """The first point of the boundary met from the anchor on along the carrier."""
     ray: Segment
     if isinstance(carrier, Line):

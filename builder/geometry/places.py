@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
+from builder.geometry.outline import Outline
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import GeometryFault, Point
@@ -20,6 +21,9 @@ class Lengths(Protocol):
 
     @property
     def values(self) -> Values: ...
+
+    @property
+    def seam_line(self) -> Outline | None: ...
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float: ...
 
@@ -39,6 +43,11 @@ class Measured:
     def values(self) -> Values:
         """Values of the size built."""
         return self.lengths.values
+
+    @property
+    def seam_line(self) -> Outline | None:
+        """The seam line of the part, where it has one."""
+        return self.lengths.seam_line
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float:
         """A typed length in mm."""

@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from builder.geometry.features import feature_shape
-from builder.geometry.outline import Outline, Vertex, polygon, rectangle
+from builder.geometry.outline import Outline
+from builder.geometry.outline_shape import Cut, cut_of
 from builder.geometry.places import refuse_from
 from builder.geometry.placing import Placing
 from builder.geometry.segment import Bounds
@@ -20,12 +21,14 @@ from builder.model import (
     At,
     Component,
     Expression,
+    Laid,
     Part,
     Quantity,
     State,
     Values,
     find_dimension,
 )
+from builder.reading import DrawingLines
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +44,14 @@ class ShapeFault:
 class ShapeBook:
     """All shapes of a plant. Parts whose dimensions agree between sizes are built once.
 
-    kept : what other files of this room work out once, by a key that begins with its name
+    drawings : what is drawn of the parts whose outline is a drawing, those left out that can't be used
+    kept     : what other files of this room work out once, by a key that begins with its name
     """
 
     parts: Mapping[str, Part]
     states: Mapping[str, State]
     definitions: Mapping[str, object]
+    drawings: Mapping[str, DrawingLines] = field(default_factory=dict)
     faults: dict[tuple[str, tuple[str | int, ...]], ShapeFault] = field(default_factory=dict)
     kept: dict[tuple[object, ...], Any] = field(default_factory=dict)
     _names: dict[str, tuple[str, ...]] = field(default_factory=dict)
@@ -102,7 +107,8 @@ class ShapeBook:
 
 def _inner_parts(part: Part) -> tuple[str, ...]:
     strips = tuple(name for one in part.features.values() if (name := getattr(one, "strip", None)) is not None)
-    return (*(component.part for component in part.from_), *strips)
+    laid = tuple(one.material for one in part.features.values() if isinstance(one, Laid))
+    return (*(component.part for component in part.from_), *strips, *laid)
 
 
 @dataclass(slots=True)
@@ -113,15 +119,17 @@ class _Builder:
     name: str
     values: Values
     inside: frozenset[str]
+    seam_line: Outline | None = None
 
     def build(self) -> PartShape | None:
         part = self.book.parts[self.name]
         try:
             components = tuple(self.component(one) for one in part.from_)
-            outline = self.outline(part, components)
+            cut = self.cut(part, components)
         except (GeometryFault, KeyError) as error:
             self.fault(("outline",) if part.outline else ("title",), error)
             return None
+        outline, self.seam_line = cut.edge, cut.seam_line
         try:
             placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
         except GeometryFault as error:
@@ -133,7 +141,13 @@ class _Builder:
                 features[name] = feature_shape(name, feature, outline, features, self)
             except (GeometryFault, KeyError) as error:
                 self.fault(("features", name), error)
-        return PartShape(self.name, part, outline, features, placed)
+        return PartShape(
+            self.name, part, outline, features, placed, cut.seam_line, cut.typed_seam, cut.centre_line, cut.drawn
+        )
+
+    def drawn(self) -> DrawingLines:
+        """What is drawn of the part."""
+        return self.book.drawings[self.name]
 
     def component_shape(self, name: str) -> PartShape | None:
         """The shape of another part, for strips."""
@@ -156,27 +170,12 @@ class _Builder:
             return float(typed.value)
         raise KeyError(short)
 
-    def outline(self, part: Part, components: tuple[PlacedPart, ...]) -> Outline:
-        shape = part.outline
-        if shape is None:
-            if not components:
-                raise GeometryFault(f"{self.name} has neither an outline nor parts it is made from")
-            return components[0].placing.outline(components[0].shape.outline)
-        if shape.rectangle is not None:
-            one = shape.rectangle
-            corner = self.mm(one.corner, short="corner")
-            return rectangle(self.mm(one.width, short="width"), self.mm(one.height, short="height"), corner)
-        if shape.strip is not None:
-            return rectangle(self.mm(shape.strip.length, short="length"), self.mm(None, short="width"))
-        corners = shape.polygon or ()
-        vertices = [
-            Vertex(
-                (self.mm(c.x, short=f"corner-{n}.x"), self.mm(c.y, short=f"corner-{n}.y")),
-                corner=self.mm(c.corner, short=f"corner-{n}.corner"),
-            )
-            for n, c in enumerate(corners, start=1)
-        ]
-        return polygon(vertices, [corner.edge for corner in corners])
+    def cut(self, part: Part, components: tuple[PlacedPart, ...]) -> Cut:
+        if part.outline is not None:
+            return cut_of(part.outline, self)
+        if not components:
+            raise GeometryFault(f"{self.name} has neither an outline nor parts it is made from")
+        return Cut(components[0].placing.outline(components[0].shape.outline))
 
     def component(self, spec: Component) -> PlacedPart:
         """A component turned and flipped, its lower left corner at the origin."""

@@ -10,16 +10,20 @@ from builder.model.feature import (
     At,
     Bartack,
     Box,
+    Dart,
     DrillHole,
+    Elastic,
     Feature,
     Fold,
     Hardware,
     Hole,
     Notch,
+    Pleat,
     Seam,
     SewnTag,
     Slot,
     Strip,
+    Zip,
     kinds_in,
 )
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
@@ -31,8 +35,10 @@ from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
+from builder.model.nest import Nest, NestPiece, nest_length
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
-from builder.model.part import Component, Outline, Part
+from builder.model.outline import ALL, Corner, Outline
+from builder.model.part import Component, Part
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
@@ -57,7 +63,9 @@ from builder.model.results import (
 )
 from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
+from builder.model.seam_words import SEAM_WORDS, SeamWord
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
+from builder.model.shaping import Laid
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
     show_mass,
@@ -71,7 +79,7 @@ from builder.model.shown import (
     show_use,
 )
 from builder.model.shows import Shown, ShownKind, read_shown
-from builder.model.sizes import Dimensions, Values, find_dimension, full_name
+from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -93,7 +101,7 @@ from builder.model.states import (
 )
 from builder.model.station import Bed, Bobbin, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
-from builder.model.store import consumed, cut_here, in_colour
+from builder.model.store import consumed, cut_here, in_colour, laid_by
 from builder.model.study import Reading, Study
 from builder.model.study_read import read_study
 from builder.model.study_results import (
@@ -108,11 +116,31 @@ from builder.model.study_results import (
     StepStudy,
     StudySummary,
 )
+from builder.model.template import INCH_SQUARE_MM, SQUARE_MM, Measured, Template
+from builder.model.template_names import gauge_tolerance, size_names, sized_values
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "Nest",
+    "NestPiece",
+    "nest_length",
+    "SEAM_WORDS",
+    "SeamWord",
+    "INCH_SQUARE_MM",
+    "SQUARE_MM",
+    "Measured",
+    "Template",
+    "gauge_tolerance",
+    "size_names",
+    "sized_values",
+    "laid_by",
+    "Zip",
+    "Pleat",
+    "Laid",
+    "Elastic",
+    "Dart",
     "Capacity",
     "StationShare",
     "Tending",
@@ -196,6 +224,8 @@ __all__ = [
     "Noun",
     "Operation",
     "OperationTime",
+    "ALL",
+    "Corner",
     "Outline",
     "PROTECTIONS",
     "PUBLISHED_PERCENT",
@@ -250,6 +280,7 @@ __all__ = [
     "force_of_row",
     "force_row_lb",
     "full_name",
+    "seam_allowance",
     "in_colour",
     "limit_range",
     "link",

@@ -13,8 +13,10 @@ from pydantic import Discriminator, Tag
 from builder.model.arrays import Bartack, DrillHole, Hardware, Hole, Slot
 from builder.model.base import Names, Text
 from builder.model.feature_base import At, Dimension, Feature
+from builder.model.seam_words import SeamWord
 from builder.model.sewn_tag import SewnTag
-from builder.model.typed import Angle, Count, Flag, LengthOrExpression, StitchLength
+from builder.model.shaping import Dart, Elastic, Pleat, Zip
+from builder.model.typed import Angle, Count, Flag, LengthOrExpression, SignedLengthOrExpression, StitchLength
 
 
 class Notch(Feature):
@@ -50,9 +52,15 @@ class Seam(Feature):
     tack : where the seam is secured by sewing back; `binding` a tape that covers the edge
     held : how it is kept on its line
     joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
+    class : what kind of seam it is meant to be, by ISO 4916: superimposed, lapped, bound …
+    of, off, sides : `seam: along` follows the feature `of` at `off`, inside it or, below 0, outside; along `sides` of
+                     its area in that order, all round when left out. Of a line, inside is to the left of its direction
     """
 
     seam: Names
+    of: Text | None = None
+    off: SignedLengthOrExpression | None = None
+    sides: Names = ()
     inset: LengthOrExpression | None = None
     start_gap: LengthOrExpression | None = None
     end_gap: LengthOrExpression | None = None
@@ -64,6 +72,7 @@ class Seam(Feature):
     held: Literal["edge stop", "folder", "drawn line", "free hand"] | None = None
     joins: Names = ()
     ease: LengthOrExpression | None = None
+    class_: SeamWord | None = None
 
     @property
     def tack_ends(self) -> int:
@@ -99,6 +108,10 @@ KIND_KEYS: tuple[str, ...] = (
     "drill hole",
     "slot",
     "tag",
+    "pleat",
+    "dart",
+    "zip",
+    "elastic",
 )
 
 
@@ -130,7 +143,11 @@ AnyFeature = Annotated[
     | Annotated[Hardware, Tag("«hardware»")]
     | Annotated[DrillHole, Tag("«drill hole»")]
     | Annotated[Slot, Tag("«slot»")]
-    | Annotated[SewnTag, Tag("«tag»")],
+    | Annotated[SewnTag, Tag("«tag»")]
+    | Annotated[Pleat, Tag("«pleat»")]
+    | Annotated[Dart, Tag("«dart»")]
+    | Annotated[Zip, Tag("«zip»")]
+    | Annotated[Elastic, Tag("«elastic»")],
     Discriminator(_tag),
 ]
 
@@ -140,18 +157,22 @@ __all__ = [
     "At",
     "Bartack",
     "Box",
+    "Dart",
     "Dimension",
     "DrillHole",
+    "Elastic",
     "Feature",
     "Flag",
     "Fold",
     "Hardware",
     "Hole",
     "Notch",
+    "Pleat",
     "Seam",
     "SewnTag",
     "Slot",
     "StitchLength",
     "Strip",
+    "Zip",
     "kinds_in",
 ]

@@ -74,13 +74,15 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         states=MappingProxyType(states),
         homes=MappingProxyType(homes),
         photos=MappingProxyType(dict(source.photos)),
+        drawings=MappingProxyType(dict(source.drawings)),
+        templates=of("template"),
         entries=MappingProxyType({**loaded.entries, ("plant", "plant"): plant}),
     )
 
 
 def _known_names(loaded: Loaded, model: PlantModel, source: Source) -> dict[str, set[str]]:
     """Names by kind, those of files that could not be read included: nothing that names them complains."""
-    known: dict[str, set[str]] = {kind: set() for kind in ("study", "photo", "gauge")}
+    known: dict[str, set[str]] = {kind: set() for kind in ("study", "photo", "drawing", "gauge")}
     for kind, name in loaded.known:
         known.setdefault(kind, set()).add(name)
     made = {name for operation in model.operations.values() for name in operation.makes}
@@ -88,6 +90,7 @@ def _known_names(loaded: Loaded, model: PlantModel, source: Source) -> dict[str,
     for table in source.tables:  # named by its path or by its name alone
         known["study"] |= {table.file, table.file.rpartition("/")[2].removesuffix(".csv")}
     known["photo"] |= set(source.photos)
+    known["drawing"] |= set(source.drawings)
     known["gauge"] |= set(model.plant.gauges)
     return known
 
@@ -122,13 +125,11 @@ def _dimension_path(one: DimensionFault, model: PlantModel) -> tuple[str | int, 
     """The path in the part's file to a dimension's value, from its short name."""
     part = model.parts[one.part]
     owner, _, dimension = one.short.rpartition(".")
-    if not owner:
-        if one.short in part.dimensions:
-            return ("dimensions", one.short)
-        shape = "rectangle" if part.outline and part.outline.rectangle else "strip"
-        return ("outline", shape, one.short)
-    if owner.startswith("corner-"):
-        return ("outline", "polygon", int(owner.removeprefix("corner-")) - 1, dimension)
+    if not owner and one.short in part.dimensions:
+        return ("dimensions", one.short)
+    inside = part.outline.dimension_path(owner, dimension) if part.outline is not None else None
+    if inside is not None:
+        return ("outline", *inside)
     if ".point-" in owner:
         feature, _, number = owner.partition(".point-")
         return ("features", feature, "points", int(number) - 1, dimension)

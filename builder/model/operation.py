@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
+from builder.model.nest import Nest
 from builder.model.shows import Shown, read_shown
 from builder.model.typed import (
     AnyTolerance,
@@ -29,6 +30,7 @@ WORK_KEYS: tuple[str, ...] = ("sew", "cut", "place", "fold", "mark", "set")
 class Step(Noun):
     """One element of work.
 
+    with_     : printed templates it marks or cuts by
     sew … set : features worked now, or for `cut` the parts cut out
     shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown. Pictures that explain
                 one thing (`section of`, `stitch of`, `layers of`, `nest`, `settings`) stand beside it
@@ -41,6 +43,7 @@ class Step(Noun):
     step: Ident
     do: Text
     key: Text | None = None
+    with_: Names = ()
     why: Text | None = None
     sew: Names = ()
     cut: Names = ()
@@ -132,7 +135,7 @@ class Operation(Noun):
     """One job at one station. `needs` and `makes` count pieces for one run of the operation.
 
     thread_sample  : an unravelled sample; it counts before what geometry says of the thread
-    pieces_a_sheet : runs of the operation that one sheet or lay holds
+    pieces_a_sheet : runs of the operation that one sheet or lay holds; `nest` how they lie on it
     lots : `matched`: the lot numbers on the tickets of all that comes in are compared before the first step
     """
 
@@ -151,6 +154,7 @@ class Operation(Noun):
     times: Text | None = None
     bundle: Count | None = None
     pieces_a_sheet: Count | None = None
+    nest: Nest | None = None
     revision: Text = "A"
     date: datetime.date | None = None
     recorded_by: Names = ()

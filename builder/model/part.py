@@ -8,41 +8,9 @@ from typing import Literal
 from pydantic import Field
 
 from builder.model.base import Noun, Table, Text
-from builder.model.expression import Expression
 from builder.model.feature import AnyFeature, At, Dimension
-from builder.model.quantity import Quantity
+from builder.model.outline import Outline, lengths
 from builder.model.typed import Angle, Count, Ident, LengthOrExpression
-
-
-class Rectangle(Noun):
-    """Edges are named bottom, right, top, left."""
-
-    width: LengthOrExpression
-    height: LengthOrExpression
-    corner: LengthOrExpression | None = None
-
-
-class StripOutline(Noun):
-    """A piece cut to length from webbing or tape, lying along x. Its width is that of its material."""
-
-    length: LengthOrExpression
-
-
-class Corner(Noun):
-    """A corner of a polygon. `edge` names the side that leads from it to the next; `corner` rounds it."""
-
-    x: LengthOrExpression
-    y: LengthOrExpression
-    corner: LengthOrExpression | None = None
-    edge: Ident | None = None
-
-
-class Outline(Noun):
-    """The cut edge: one of rectangle, strip or polygon (corners in counter-clockwise order)."""
-
-    rectangle: Rectangle | None = None
-    strip: StripOutline | None = None
-    polygon: tuple[Corner, ...] | None = None
 
 
 class Component(Noun):
@@ -74,30 +42,12 @@ class Part(Noun):
     def own_dimensions(self) -> Iterator[tuple[str, Dimension]]:
         """Named lengths as typed, by their short names: `width`, `margin`, `handle-box.left`."""
         yield from self.dimensions.items()
-        yield from _outline_dimensions(self.outline)
+        if self.outline is not None:
+            yield from self.outline.dimensions()
         for name, feature in self.features.items():
             for dimension, value in feature.dimensions():
                 yield f"{name}.{dimension}", value
         for component in self.from_:
             if component.at is not None:
-                for edge, value in _lengths(component.at):
+                for edge, value in lengths(component.at):
                     yield f"{component.part}.{edge}", value
-
-
-def _lengths(owner: Noun) -> Iterator[tuple[str, Dimension]]:
-    for name in type(owner).model_fields:
-        value = getattr(owner, name)
-        if isinstance(value, Quantity | Expression):
-            yield name, value
-
-
-def _outline_dimensions(outline: Outline | None) -> Iterator[tuple[str, Dimension]]:
-    if outline is None:
-        return
-    if outline.rectangle is not None:
-        yield from _lengths(outline.rectangle)
-    if outline.strip is not None:
-        yield from _lengths(outline.strip)
-    for number, corner in enumerate(outline.polygon or (), start=1):
-        for name, value in _lengths(corner):
-            yield f"corner-{number}.{name}", value

@@ -12,7 +12,7 @@ from typing import Literal
 
 ShownKind = Literal["part", "section", "stitch", "layers", "nest", "settings"]
 SIDES = ("right side", "wrong side")
-_OF = re.compile(r"(section|stitch|layers) of\s+(\S.*)", re.DOTALL)
+_OF = re.compile(r"(section|stitch|layers)\s+of\s+(\S.*)", re.DOTALL)
 _ALONE: dict[str, ShownKind] = {"nest": "nest", "settings": "settings"}
 _KINDS: dict[str, ShownKind] = {"section": "section", "stitch": "stitch", "layers": "layers"}
 

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from builder.reading.csv_table import CSV_LIMIT, Row, Table, read_table
-from builder.reading.discover import KINDS, OUTPUT_FOLDER, Photo, Source, read_folder
+from builder.reading.discover import KINDS, OUTPUT_FOLDER, Drawing, Photo, Source, read_folder
+from builder.reading.dxf import DrawingLines, read_drawing
+from builder.reading.dxf_pieces import Piece
+from builder.reading.dxf_scan import DrawingFault
 from builder.reading.faults import WHY
 from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, read_photo, scaled_jpeg
 from builder.reading.raw_text import split_lines
@@ -19,16 +22,21 @@ __all__ = [
     "YAML_LIMIT",
     "Branch",
     "Document",
+    "Drawing",
+    "DrawingFault",
+    "DrawingLines",
     "PathStep",
     "Photo",
     "PhotoData",
     "PhotoFault",
+    "Piece",
     "Row",
     "Source",
     "Spot",
     "Table",
     "Value",
     "pack",
+    "read_drawing",
     "read_folder",
     "read_photo",
     "read_table",

@@ -28,6 +28,7 @@ KINDS: Mapping[str, str] = MappingProxyType(
         "parts": "part",
         "products": "product",
         "stations": "station",
+        "templates": "template",
     }
 )
 """Folders of YAML files, and the kind of what is in them."""
@@ -35,10 +36,11 @@ KINDS: Mapping[str, str] = MappingProxyType(
 OUTPUT_FOLDER = "_out"
 """Where the pages are written; never read."""
 
-_STUDIES, _PHOTOS, _PLANT = "studies", "photos", "plant"
-_FOLDERS = (*KINDS, _STUDIES, _PHOTOS)
+_STUDIES, _PHOTOS, _DRAWINGS, _PLANT = "studies", "photos", "drawings", "plant"
+_FOLDERS = (*KINDS, _STUDIES, _PHOTOS, _DRAWINGS)
 _YAML = (".yaml", ".yml")
 _PHOTO = (".jpg", ".jpeg", ".png", ".webp")
+_DRAWING = ".dxf"
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +50,13 @@ class Photo:
     path: str
     digest: str
     size: int
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing as a file, not yet read: path relative to the plant folder."""
+
+    path: str
 
 
 @dataclass(slots=True)
@@ -61,6 +70,7 @@ class Source:
     documents: tuple[Document, ...] = ()
     tables: tuple[Table, ...] = ()
     photos: dict[str, Photo] = field(default_factory=dict)
+    drawings: dict[str, Drawing] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
 
     def of_kind(self, kind: str) -> list[Document]:
@@ -101,6 +111,7 @@ class _FolderReader:
         self.documents: list[Document] = []
         self.tables: list[Table] = []
         self.photos: dict[str, Photo] = {}
+        self.drawings: dict[str, Drawing] = {}
         self.findings: list[Finding] = []
         self.first: dict[tuple[str, str], str] = {}  # file of each kind and name
 
@@ -119,7 +130,8 @@ class _FolderReader:
         documents = sorted(self.documents, key=lambda document: document.file)
         tables = sorted(self.tables, key=lambda table: table.file)
         photos = dict(sorted(self.photos.items()))
-        return Source(self.folder, tuple(documents), tuple(tables), photos, findings)
+        drawings = dict(sorted(self.drawings.items()))
+        return Source(self.folder, tuple(documents), tuple(tables), photos, drawings, findings)
 
     def read_top_folder(self, path: Path) -> None:
         if path.name == OUTPUT_FOLDER:
@@ -145,8 +157,10 @@ class _FolderReader:
             self.read_study(path)
         elif folder == _PHOTOS and ending in _PHOTO:
             self.list_photo(path)
+        elif folder == _DRAWINGS and ending == _DRAWING:
+            self.list_drawing(path)
         elif _meant_to_be_read(path):
-            wanted = {_STUDIES: ".csv", _PHOTOS: ", ".join(_PHOTO)}.get(folder, ".yaml")
+            wanted = {_STUDIES: ".csv", _PHOTOS: ", ".join(_PHOTO), _DRAWINGS: _DRAWING}.get(folder, ".yaml")
             message = f"{path.name} is not read: in {folder} only {wanted} is."
             remedy = "Rename it, or move it to the folder it belongs in."
             self.report(self.relative(path), "text-unknown-file", message, remedy, Severity.note)
@@ -187,6 +201,13 @@ class _FolderReader:
                 self.photos[file] = Photo(file, digest, photo.tell())
         except OSError as error:
             self.findings.append(_unreadable(file, error))
+
+    def list_drawing(self, path: Path) -> None:
+        file = self.relative(path)
+        if finding := self.refusal(path):
+            self.findings.append(finding)
+        else:
+            self.drawings[file] = Drawing(file)
 
     def same_name(self, kind: str, name: str, file: str) -> Finding | None:
         first = self.first.setdefault((kind, name), file)

@@ -5,7 +5,7 @@ Built from the same sheet view as the operation's page; it adds the places to go
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -29,6 +29,7 @@ from builder.view import FigureView, SheetView, StepView
 FLOOR_WIDTH_MM, NARROW_WIDTH_MM = 80.0, 58.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
+CLOSE_UP_MM = (164.0, 60.0)
 MOST_DOTS_IN_LINE = 9
 MOST_SPACED_CAUTIONS = 8
 MOST_LARGE_SETTINGS = 6
@@ -64,7 +65,7 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
             {"text": item.text or item.name, "name": item.name, "drawing": _use(item.sign)} for item in sheet.protection
         ],
         "dense": len(sheet.settings) > MOST_LARGE_SETTINGS,
-        "screens": [_screen(sheet, stops, index, steps) for index in range(len(stops))],
+        "screens": [_screen(sheet, stops, index, steps, pens) for index in range(len(stops))],
     }
 
 
@@ -108,13 +109,15 @@ def _laid_out(figure: FigureView, width: float, height: float) -> FigureView:
 class _Stop:
     """A place of the floor screen.
 
-    kind : cautions, notices, settings, sizes, colours or step; only a step has a `step`
+    kind : cautions, notices, settings, sizes, colours, step or close-up; the last two have a `step`
+    detail : what a close-up shows
     """
 
     anchor: str
     kind: str
     title: str
     step: StepView | None = None
+    detail: FigureView | None = None
 
 
 def _stops(sheet: SheetView) -> list[_Stop]:
@@ -126,23 +129,32 @@ def _stops(sheet: SheetView) -> list[_Stop]:
         _Stop("sizes", "sizes", "Sizes") if sheet.sizes else None,
         _Stop("colours", "colours", "Colours") if sheet.colours else None,
     )
-    steps = [_Stop(f"step-{step.name}", "step", plain(step.said), step) for step in sheet.steps]
-    return [*filter(None, first), *steps]
+    return [*filter(None, first), *(stop for step in sheet.steps for stop in _of_step(step))]
 
 
-def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequence[Data]) -> Data:
+def _of_step(step: StepView) -> Iterator[_Stop]:
+    """The screen of a step, and one for each picture that explains something of it; settings have been shown before."""
+    yield _Stop(f"step-{step.name}", "step", plain(step.said), step)
+    for number, detail in enumerate(step.details, start=1):
+        if isinstance(detail, FigureView):
+            large = replace(detail, width_mm=CLOSE_UP_MM[0], height_mm=CLOSE_UP_MM[1], text_mm=FLOOR_TEXT_MM)
+            yield _Stop(f"step-{step.name}-close-{number}", "close-up", detail.title, step, large)
+
+
+def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequence[Data], pens: Pens) -> Data:
     stop = stops[index]
     last = index == len(stops) - 1
     first_step = next((other for other in stops if other.step), stops[0])
     following = first_step if last else stops[index + 1]
-    data = steps[stop.step.number - 1] if stop.step else None
+    data = steps[stop.step.number - 1] if stop.step and stop.detail is None else None
     dots = _dots(stops, index)
-    fit = fit_of(sheet, stop.step)
+    fit = fit_of(sheet, stop.step if stop.detail is None else None)
     return {
         "anchor": stop.anchor,
         "kind": stop.kind,
         "title": stop.title,
         "step": data,
+        "close_up": Markup(pens.figure(stop.detail)) if stop.detail else "",
         "shows": bool(data and (data["drawings"] or data["photo"])),
         "fit": fit,
         # The fullest step only names the hazards; all its neighbours say them in full.
@@ -159,14 +171,19 @@ def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequenc
 
 def _place(stops: Sequence[_Stop], index: int) -> str:
     """`step 3 of 7`, or `set up 1 of 2` for the screens before the steps."""
-    is_step = stops[index].step is not None
-    alike = [position for position, stop in enumerate(stops) if (stop.step is not None) == is_step]
-    return f"{'step' if is_step else 'set up'} {alike.index(index) + 1} of {len(alike)}"
+    step = stops[index].step
+    if step is not None:
+        steps = len({stop.step.number for stop in stops if stop.step is not None})
+        return f"step {step.number} of {steps}{', close up' if stops[index].detail else ''}"
+    alike = [position for position, stop in enumerate(stops) if stop.step is None]
+    return f"set up {alike.index(index) + 1} of {len(alike)}"
 
 
 def _onward(following: _Stop, last: bool) -> str:
     if last:
         return "then the next piece"
+    if following.detail is not None:
+        return "next: close up"
     return f"next: {short(following.title) if following.step else following.title.lower()}"
 
 
@@ -177,10 +194,12 @@ def _dots(stops: Sequence[_Stop], here: int) -> list[Mapping[str, str]]:
     if before:
         state = "now" if here in before else "done"
         dots.append({"anchor": stops[0].anchor, "text": "set up", "label": "Set up", "state": state, "kind": "word"})
-    for position, stop in enumerate(stops):
-        if stop.step is not None:
-            state = "done" if position < here else "now" if position == here else "ahead"
+    current = stops[here].step
+    for stop in stops:
+        if stop.step is not None and stop.detail is None:
             number = str(stop.step.number)
+            done = current is not None and stop.step.number < current.number
+            state = "now" if stop.step is current else "done" if done else "ahead"
             label = f"Step {number}: {stop.title}"
             dots.append({"anchor": stop.anchor, "text": number, "label": label, "state": state, "kind": "number"})
     return dots

@@ -15,6 +15,7 @@ from markupsafe import Markup, escape
 
 from builder.view import (
     AnyChart,
+    AnyFigure,
     Caution,
     FigureView,
     HomePage,
@@ -55,7 +56,7 @@ class Pens:
     markdown : text with emphasis to inline HTML
     """
 
-    figure: Callable[[FigureView], str]
+    figure: Callable[[AnyFigure], str]
     sign: Callable[[str, float], str]
     markdown: Callable[[str], str]
     chart: Callable[[AnyChart], str]
@@ -241,6 +242,9 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
         "steps": [step_data(step, pens, [row.size for row in sheet.sizes]) for step in sheet.steps],
         "measures": sheet.measures,
+        "templates": [
+            (one.said, "" if one.state == "not in use" else f"templates/{one.name}.pdf") for one in sheet.templates
+        ],
         "faults": sheet.faults,
         "incoming": sheet.incoming,
         "outgoing": sheet.outgoing,

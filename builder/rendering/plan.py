@@ -14,7 +14,8 @@ from builder.errors import SeamboardError
 from builder.rendering.page_data import photo_path
 from builder.rendering.sheet import SheetPress, render_sheet
 from builder.rendering.site import Kind, Site, View
-from builder.view import FigureView, Photo, PlantViews, SheetView, output_hash
+from builder.rendering.template import ENTRY, render_template
+from builder.view import AnyFigure, Photo, PlantViews, SheetView, TemplateView, output_hash
 
 _LIBRARIES = (
     "typst",
@@ -98,6 +99,7 @@ class Planner:
     read_photo: Callable[[str], bytes]
     _site: Site | None = None
     _press: SheetPress | None = None
+    _template_press: SheetPress | None = None
     _theme_hash: str = ""
 
     def files(self) -> Iterator[PlannedFile]:
@@ -108,6 +110,10 @@ class Planner:
             yield PlannedFile(
                 f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), partial(self._sheet, sheet), "sheets"
             )
+        for template in self.views.templates:
+            if template.usable:
+                make = partial(self._template, template)
+                yield PlannedFile(f"templates/{template.name}.pdf", self._key(template, "template"), make, "templates")
         for photo in self._photos().values():
             yield PlannedFile(
                 photo_path(photo), f"photo {photo.digest}", partial(self.read_photo, photo.path), "photos"
@@ -128,9 +134,10 @@ class Planner:
             yield PlannedFile(path, key, partial(content, path), "pages")
 
     def close(self) -> None:
-        """Take down the sheet press."""
-        if self._press is not None:
-            self._press.close()
+        """Take down the presses."""
+        for press in (self._press, self._template_press):
+            if press is not None:
+                press.close()
 
     @property
     def site(self) -> Site:
@@ -186,6 +193,11 @@ class Planner:
         photos = {photo.digest: self.read_photo(photo.path) for photo in _photos_of(sheet).values()}
         return render_sheet(sheet, photos, self.press)
 
+    def _template(self, template: TemplateView) -> bytes:
+        if self._template_press is None:
+            self._template_press = SheetPress(self.theme / "sheets", entry=ENTRY)
+        return render_template(template, self._template_press)
+
     def _photos(self) -> Mapping[str, Photo]:
         return {digest: photo for sheet in self.views.sheets for digest, photo in _photos_of(sheet).items()}
 
@@ -199,11 +211,11 @@ class Planner:
                 yield PlannedFile(f"pictures/{sheet.stem}.png", self._key(picture, "png"), make, "drawing")
 
 
-def _svg(figure: FigureView) -> bytes:
+def _svg(figure: AnyFigure) -> bytes:
     return outlined(draw(figure).svg).encode()  # standing alone it can't count on our font
 
 
-def _problems(figure: FigureView) -> tuple[str, ...]:
+def _problems(figure: AnyFigure) -> tuple[str, ...]:
     return draw(figure).problems
 
 

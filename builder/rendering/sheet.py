@@ -52,6 +52,7 @@ class SheetPress:
     templates : the theme's folder of sheet templates, with `main.typ`
     fonts     : folders of font files, the default faces when None
     families  : type families in order of choice
+    entry     : the template file to set, `main.typ` for sheets
     pens      : what draws figures and signs and gives the words; the drawing room and English when None
     """
 
@@ -62,6 +63,7 @@ class SheetPress:
         fonts: Sequence[Path] | None = None,
         families: Sequence[str] = FAMILIES,
         pens: Pens | None = None,
+        entry: str = _ENTRY,
     ) -> None:
         import typst
 
@@ -77,7 +79,7 @@ class SheetPress:
             include_embedded_fonts=False,
             font_paths=[str(folder) for folder in ([font_folder()] if fonts is None else fonts)],
         )
-        self._compiler = typst.Compiler(str(self._root / _ENTRY), root=str(self._root), font_paths=faces)
+        self._compiler = typst.Compiler(str(self._root / entry), root=str(self._root), font_paths=faces)
 
     def __enter__(self) -> Self:
         return self

@@ -15,7 +15,7 @@ from builder.rendering.sheet_text import Letters, SheetText, default_letters, sh
 from builder.rendering.sheet_words import ENGLISH, filled
 
 if TYPE_CHECKING:
-    from builder.view import Caution, FaultLine, FigureView, Measure, Photo, Setting, SheetView, StepView
+    from builder.view import AnyFigure, Caution, FaultLine, Measure, Photo, Setting, SheetView, StepView
 
 Json = dict[str, Any]
 
@@ -47,7 +47,7 @@ class DrawnFigure(Protocol):
     def height_mm(self) -> float: ...
 
 
-Draw = Callable[["FigureView"], DrawnFigure]
+Draw = Callable[["AnyFigure"], DrawnFigure]
 Sign = Callable[[str, float], str]
 
 
@@ -150,7 +150,7 @@ def _qr(view: SheetView, pens: Pens) -> Json:
     return {"svg": code.svg, "alt": code.alt, "width": code.modules * QR_MODULE_MM}
 
 
-def _figure(figure: FigureView, pens: Pens) -> Json:
+def _figure(figure: AnyFigure, pens: Pens) -> Json:
     """A figure at its own size; PDF/UA refuses a picture without words, so the title stands in for a missing one."""
     drawing = pens.draw(figure)
     return {

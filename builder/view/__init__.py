@@ -29,6 +29,11 @@ from builder.view.pages import (
     StationPage,
     VariantView,
 )
+from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
+from builder.view.part_drawings import part_figures
+from builder.view.section import drawn_section
+from builder.view.section_goods import goods_of
+from builder.view.section_words import SectionWords
 from builder.view.sheet import (
     Caution,
     ColourRow,
@@ -43,9 +48,39 @@ from builder.view.sheet import (
 )
 from builder.view.study_charts import learning_words
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
+from builder.view.template import (
+    PAPERS,
+    ChainDimension,
+    PaperFrame,
+    SheetJoint,
+    TemplateLine,
+    TemplateSheet,
+    TemplateUse,
+    TemplateView,
+    TemplateWords,
+)
+from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "SectionWords",
+    "drawn_section",
+    "goods_of",
+    "part_figures",
+    "AnyFigure",
+    "PanelRow",
+    "PanelView",
+    "Span",
+    "PAPERS",
+    "ChainDimension",
+    "PaperFrame",
+    "SheetJoint",
+    "TemplateLine",
+    "template_view",
+    "TemplateSheet",
+    "TemplateUse",
+    "TemplateView",
+    "TemplateWords",
     "differ_words",
     "element_words",
     "line_words",

@@ -13,6 +13,8 @@ from builder.view.sheets import SheetMaker
 from builder.view.site_pages import PageMaker
 from builder.view.study_page import StudyPage, TimesPage
 from builder.view.study_pages import study_pages, times_page
+from builder.view.template import TemplateView
+from builder.view.templates import TemplateMaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +29,7 @@ class PlantViews:
     sheets: tuple[SheetView, ...]
     studies: tuple[StudyPage, ...]
     times: TimesPage
+    templates: tuple[TemplateView, ...] = ()
 
 
 def plant_views(
@@ -53,4 +56,5 @@ def plant_views(
         sheets=tuple(view for _, view in sheets),
         studies=studies,
         times=times_page(studies, results, model, links),
+        templates=tuple(TemplateMaker(model, dimensions, book).templates()),
     )

@@ -9,6 +9,7 @@ from builder.geometry import FeatureShape, PartShape, Path, Point, feature_bound
 from builder.model import Part, Tolerance
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
+from builder.view.strokes_shaping import SHAPING
 from builder.view.words import listed, plain
 
 _MOST_ALIKE = 2
@@ -20,6 +21,7 @@ class Ask:
     """What a figure is asked to show.
 
     checks : (dimension's full name, tolerance) worked to in this step
+    overall: with the part's own width and height
     rings  : (part, feature) to look at; order : what is worked now, in working order
     """
 
@@ -34,6 +36,7 @@ class Ask:
     checks: tuple[tuple[str, Tolerance], ...] = ()
     rings: Made = frozenset()
     words: bool = True
+    overall: bool = False
     size: tuple[float, float, float] = (98.0, 62.0, 2.8)
 
 
@@ -58,7 +61,7 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
         yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
     named: dict[str, list[Point]] = {}
     for one in () if ask.cut_now else now:
-        if one.shape.kind in _NAMED or one.shape.feature.label:
+        if one.shape.kind in _NAMED or (one.shape.feature.label and one.shape.kind not in SHAPING):
             named.setdefault(_name(one), []).append(one.placing.point(_anchor(one)))
     for text, points in named.items():
         if len(points) > _MOST_ALIKE:

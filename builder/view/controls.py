@@ -25,6 +25,7 @@ from builder.model import (
 )
 from builder.view.figures import Studio, exact
 from builder.view.sheet import Caution, FaultLine, Measure, Protection, Setting
+from builder.view.template_use import gauge_words
 from builder.view.words import dimension_words, tolerance_pair
 
 
@@ -103,10 +104,10 @@ def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] 
     station = model.stations[model.operations[operation].station]
     for name, value in settings_of(model, operation).items():
         limit = station.settings.get(name)
-        shown, other = ("see Colours", "") if value.words in coloured else _setting_words(value, model)
+        shown, other = ("see Colours", "") if value.words in coloured else setting_words(value, model)
         set_at = limit.set_at if limit is not None else ""
         verify = proved_by(limit.verify, limit.how) if limit is not None else ""
-        yield Setting(name, _setting_fact(value), shown, other, set_at, verify)
+        yield Setting(name, setting_fact(value), shown, other, set_at, verify)
 
 
 def proved_by(by: str, how: str | None) -> str:
@@ -115,7 +116,8 @@ def proved_by(by: str, how: str | None) -> str:
     return how or words[by]
 
 
-def _setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
+def setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
+    """A setting as (value, other unit)."""
     first = model.plant.units
     if isinstance(value.value, Tolerance):
         return tolerance_pair(value.value, first)
@@ -127,7 +129,8 @@ def _setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
     return value.words, ""
 
 
-def _setting_fact(value: SettingValue) -> str:
+def setting_fact(value: SettingValue) -> str:
+    """A setting as a controlled fact."""
     if isinstance(value.value, Quantity):
         return exact(value.value)
     if isinstance(value.value, Tolerance):
@@ -168,7 +171,11 @@ def measures_of(
             value = ", ".join(f"{size} {one}" for size, one, _ in by_size)
             other = ", ".join(f"{size} {two}" for size, _, two in by_size if two)
         plan = spec.every.words() if spec.every is not None else ""
-        found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other, by_size), full, tolerance)
+        found[name] = (
+            Measure(name, what, fact, gauge_words(spec.with_ or "", studio.model), plan, value, other, by_size),
+            full,
+            tolerance,
+        )
     return found
 
 

@@ -1,17 +1,17 @@
-"""Pictures that explain one thing of a step, beside the part as it stands: which maker draws which kind.
+"""What a picture that explains one thing of a step is asked for, beside the part as it stands.
 
-A maker is a function of a `DetailAsk`; it returns None where there is nothing to show. Each is a file of its own.
+A maker is a function of a `DetailAsk`; it returns None where there is nothing to show (detail_makers.py lists them).
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from builder.geometry import ShapeBook
-from builder.model import Shown, ShownKind, Step
-from builder.view.figure import FigureView
+from builder.model import Shown, Step
 from builder.view.figures import Studio
+from builder.view.panel_view import AnyFigure
 from builder.view.scene import Work
 
 
@@ -35,19 +35,4 @@ class DetailAsk:
     size: tuple[float, float, float]
 
 
-Maker = Callable[[DetailAsk], FigureView | None]
-
-MAKERS: Mapping[ShownKind, Maker] = {}
-
-
-def details(step: Step, stem: str, studio: Studio, book: ShapeBook, work: Work, text_mm: float) -> Iterator[FigureView]:
-    """The pictures a step shows beside its part, in the order typed."""
-    for number, shown in enumerate(step.pictures, start=1):
-        maker = MAKERS.get(shown.kind)
-        if maker is None:
-            continue
-        figure = maker(
-            DetailAsk(shown, f"{stem}-{shown.kind}-{number}", studio, book, work, step, (98.0, 62.0, text_mm))
-        )
-        if figure is not None:
-            yield figure
+Maker = Callable[[DetailAsk], AnyFigure | None]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from builder.geometry import (
     Bounds,
@@ -14,9 +15,12 @@ from builder.geometry import (
     axis_of,
     distance_point_segment,
     feature_bounds,
+    has_sides,
 )
-from builder.model import Bartack, Box, Fold, Seam, Slot
+from builder.model import Bartack, Box, Fold, Laid, Seam, Slot
 from builder.view.chain import CHAINED, chain_line
+from builder.view.shaping_lines import shaping_line
+from builder.view.strokes_shaping import SHAPING
 
 Drawn = tuple[Point, Point, Point]
 """Start, end, and the unit direction in which the dimension line stands off."""
@@ -31,13 +35,24 @@ def dimension_points(shape: PartShape, short: str, whole: bool = False) -> Drawn
     """
     owner, _, dimension = short.rpartition(".")
     if not owner:
-        return _of_box(dimension, shape.bounds)
+        if dimension == "allowance":
+            return _allowance(shape, "")
+        # A strip lies along x: its length is the width of its box, its width the height.
+        lying = shape.part.outline is not None and shape.part.outline.strip is not None
+        box = shape.seam_line.bounds() if shape.typed_seam and shape.seam_line else shape.bounds
+        return _of_box("height" if lying and dimension == "width" else dimension, box)
+    if owner == "allowance" and owner not in shape.features:
+        return _allowance(shape, dimension)
     feature = shape.features.get(owner)
     if feature is None:
         return None
     box = feature_bounds(feature)
     if dimension == "inset":
         return _inset(feature, _ground(feature, shape))
+    if dimension == "off":
+        return _off(feature, shape)
+    if feature.kind in SHAPING and (line := shaping_line(feature, dimension)) is not None:
+        return line
     if dimension in CHAINED:
         return chain_line(feature, dimension, whole)
     if isinstance(feature.feature, Bartack | Slot) and dimension in ("length", "slot", "width"):
@@ -120,13 +135,44 @@ def _to_edge(dimension: str, box: Bounds, ground: Bounds) -> Drawn | None:
     return None
 
 
+def _allowance(shape: PartShape, edge: str) -> Drawn | None:
+    """Across from the seam line to the cut edge of an edge, or of the first edge without an entry of its own."""
+    if shape.seam_line is None or shape.part.outline is None:
+        return None
+    named = [edge] if edge else [one for one in shape.outline.edges if one not in shape.part.outline.allowance]
+    if not named or named[0] not in shape.seam_line.edges or named[0] not in shape.outline.edges:
+        return None
+    return _across(shape.seam_line.edge(named[0]), shape.outline.edge(named[0]))
+
+
 def _inset(feature: FeatureShape, ground: Outline) -> Drawn | None:
     """Across from the seam to the edge beside it, at the middle of its longest run."""
     if not feature.paths:
         return None
-    run = max(feature.paths[0].runs, key=lambda one: one.length)
+    return _across(feature.paths[0].runs, _named_edges(feature, ground))
+
+
+def _off(feature: FeatureShape, shape: PartShape) -> Drawn | None:
+    """Across from a seam to the feature it runs beside."""
+    spec = feature.feature
+    other = shape.features.get(spec.of or "") if isinstance(spec, Seam) else None
+    if other is None or not feature.paths:
+        return None
+    runs = feature.paths[0].runs
+    if not has_sides(other):
+        return _across(runs, tuple(one for path in other.paths for one in path.runs))
+    area = other.regions[0]
+    named = spec.sides if isinstance(spec, Seam) else ()
+    sides = tuple(segment for name in named if name in area.edges for segment in area.edge(name))
+    return _across(runs, sides or area.segments)
+
+
+def _across(runs: Sequence[Segment], edges: Sequence[Segment]) -> Drawn | None:
+    """From the longest run of a line square to the edges beside it, None where they lie on each other."""
+    if not runs or not edges:
+        return None
+    run = max(runs, key=lambda one: one.length)
     at, (tx, ty) = run.point_at(0.62), run.tangent_at(0.62)
-    edges = _named_edges(feature, ground)
     gap = min(distance_point_segment(at, segment) for segment in edges)
     if gap < 1e-6:
         return None
@@ -139,5 +185,6 @@ def _named_edges(feature: FeatureShape, ground: Outline) -> tuple[Segment, ...]:
     """The edges a seam or fold is measured from: on a narrow strip another edge may be nearer."""
     spec = feature.feature
     names = spec.seam if isinstance(spec, Seam) else (spec.fold,) if isinstance(spec, Fold) else ()
+    names = (spec.along or "",) if isinstance(spec, Laid) else names
     found = tuple(segment for name in names if name in ground.edges for segment in ground.edge(name))
     return found or ground.segments

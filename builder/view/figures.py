@@ -14,12 +14,17 @@ from builder.model import (
     Quantity,
     Seam,
     Values,
+    full_name,
+    show_quantity,
 )
+from builder.view.allowance_line import allowances_followed
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
+from builder.view.centre_line import centre_line
 from builder.view.chain import chain_text, gaps_of
 from builder.view.dimension_line import dimension_points
-from builder.view.figure import DimensionLine, FigureView, Stroke
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
+from builder.view.shaping_words import finished_callouts, shaping_callouts
 from builder.view.strokes import LAID_ON, THROUGH, feature_strokes, hardware_look, worked_route
 from builder.view.window import cut_to, detail_window, window_frame
 from builder.view.words import tolerance_pair
@@ -28,7 +33,7 @@ _GRAIN = {"up": 90.0, "across": 0.0}
 _BESIDE = ("right-of", "left-of", "above", "below")
 _PLACED = (*_BESIDE, "left", "top", "bottom", "right")
 _REFERENCE = {
-    "seam": ("inset",),
+    "seam": ("inset", "off"),
     "fold": ("inset",),
     "box": (*_BESIDE, "width", "height"),
     "bartack": (*_BESIDE, "pitch", "row-pitch"),
@@ -38,8 +43,13 @@ _REFERENCE = {
     "hardware": (*_PLACED, "pitch", "row-pitch"),
     "strip": (*_BESIDE, "left", "top", "bottom"),
     "tag": (*_PLACED,),
+    "pleat": ("pleat", *_PLACED, "pitch", "length"),
+    "dart": ("dart", "depth", *_PLACED),
+    "zip": ("inset", "length"),
+    "elastic": ("inset",),
 }
 _MOST_DIMENSIONS = 3
+_MOST_MEASURED = 12
 _LOCATOR_MM = (24.0, 20.0)
 
 
@@ -75,7 +85,7 @@ class Studio:
             route = () if chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
         whole = _bounds(strokes)
-        lines = tuple(self._dimensions(shape, now, ask)) if ask.words else ()
+        lines = tuple(self._dimensions(shape, now, shown, ask)) if ask.words else ()
         window = _window(now, lines, whole, (width, height)) if ask.words and now and not ask.cut_now else None
         locator = self._locator(strokes, whole, window, ask) if window is not None else None
         if window is not None:
@@ -94,13 +104,22 @@ class Studio:
             ring=tuple(point for point in ringed(layers, ask.rings) if _in(point, window)),
             grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
             dimensions=_seen(lines, window),
-            callouts=tuple(one for one in callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
+            callouts=tuple(one for one in self._callouts(now, layers, ask) if _in(one.at, window)) if ask.words else (),
             width_mm=width,
             height_mm=height,
             text_mm=text,
             locator=locator,
             scale_bar=scale_lengths(self.model.plant.units) if ask.words else (),
         )
+
+    def _callouts(self, now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
+        first = self.model.plant.units
+        yield from callouts(now, layers, ask)
+        if not ask.cut_now:
+            parts = {layer.shape.name for layer in layers}
+            size = self.size if any(name.split("/")[0].split(".")[0] in parts for name in self.varying) else ""
+            yield from shaping_callouts(now, self.values, first, size)
+            yield from finished_callouts(layers, ask.now, ask.before, first, size)
 
     def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
         """The whole part, small and without words, with the window framed."""
@@ -127,6 +146,7 @@ class Studio:
                 for end in ("left", "right") if ends_only else ():
                     # A strip cutter makes the ends; the long edges come with the webbing.
                     yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
+                yield from centre_line(layer) if ask.words else ()
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind not in LAID_ON):
                 if one.shape.kind not in LAID_ON and one.shape.kind not in THROUGH:
                     continue
@@ -138,6 +158,8 @@ class Studio:
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
         yield "side", "wrong" if ask.wrong else "right"
+        if shape.drawn:
+            yield "drawn", shape.drawn
         for one in sorted(shown, key=lambda feature: (feature.part, feature.shape.name)):
             yield f"{one.part}/{one.shape.name}", f"{one.shape.kind} {one.when}"
         for part, feature in sorted(ask.rings):
@@ -148,11 +170,16 @@ class Studio:
 
     def _dimension_names(self, shape: PartShape, shown: Sequence[SceneFeature]) -> set[str]:
         names = {f"{shape.name}.{short}" for short, _ in shape.part.own_dimensions() if "." not in short}
+        if shape.part.outline is not None:
+            names |= {full_name(shape.name, short) for short, _ in shape.part.outline.dimensions()}
         for one in shown:
+            names.add(f"{one.part}/{one.shape.name}.inset")
             names |= {f"{one.part}/{one.shape.name}.{short}" for short, _ in one.shape.feature.dimensions()}
         return names & set(self.dimensions.definitions)
 
-    def _dimensions(self, shape: PartShape, now: Sequence[SceneFeature], ask: Ask) -> Iterator[DimensionLine]:
+    def _dimensions(
+        self, shape: PartShape, now: Sequence[SceneFeature], shown: Sequence[SceneFeature], ask: Ask
+    ) -> Iterator[DimensionLine]:
         first = self.model.plant.units
         drawn: set[str] = set()
         for checked, tolerance in ask.checks:
@@ -163,6 +190,11 @@ class Studio:
                 value, other = tolerance_pair(tolerance, first)
                 text = self._sized(checked, f"{value} ({other})" if other else value)
                 yield DimensionLine(*line, text, strong=True)
+        for full in self._measured(shape, shown, ask.before) if ask.overall else ():
+            line = self._line(full, shape, ask.wrong)
+            if line is not None and full not in drawn and len(drawn) < _MOST_MEASURED:
+                drawn.add(full)
+                yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
         most = _MOST_DIMENSIONS + min(2, sum(gaps_of(one.shape, "row-pitch") > 0 for one in now))
         # A cut is checked by its outline; words for each notch and hole would hide it.
         for full in () if ask.cut_now else self._references(now, ask.before):
@@ -172,6 +204,15 @@ class Studio:
             if line is not None:
                 drawn.add(full)
                 yield DimensionLine(*line, self._sized(full, chain_text(_gaps(full, now), self.values[full], first)))
+
+    def _measured(self, shape: PartShape, shown: Sequence[SceneFeature], before: Made) -> Iterator[str]:
+        """Full names of what an inspector measures: the outline's own sizes, then where its features lie."""
+        for short in ("width", "height", "length"):
+            full = f"{shape.name}.{short}"
+            if full in self.values and full in self.dimensions.definitions:
+                yield full
+        # What lies on a part inside may be covered by another.
+        yield from self._references([one for one in shown if one.part == shape.name], before)
 
     def _sized(self, full: str, text: str) -> str:
         """A dimension's text, with the size drawn before it where sizes differ."""
@@ -194,6 +235,7 @@ class Studio:
                 full = f"{one.part}/{one.shape.name}.{dimension}"
                 if full in self.values and self.values[full].value:
                     yield full
+            yield from allowances_followed(one.shape, self.model.parts[one.part], one.part)
 
     def _folded_away(self, one: SceneFeature, before: Made) -> bool:
         """Whether the edge a seam is measured from is under a fold by now."""

@@ -183,7 +183,7 @@ def _features(
         when = "now" if key in now else "earlier" if key in before else ""
         if not when:
             continue
-        hidden = feature.kind in ("strip", "tag") and (feature.feature.side == "wrong") != wrong
+        hidden = feature.kind in ("strip", "tag", "zip", "elastic") and (feature.feature.side == "wrong") != wrong
         if folds and feature.kind in ("notch", "fold", "hole", "drill hole", "slot"):
             # What lies on or beyond a fold is under the part now.
             hidden = hidden or feature in folds or not all(_well_inside(folded, p) for p in _innermost(feature))

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from builder.view.figure import FigureView
 from builder.view.marking import controlled, shown
+from builder.view.panel_view import AnyFigure
+from builder.view.template import TemplateUse
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +110,7 @@ class StepView:
     checks: tuple[Measure, ...] = controlled(default=())
     cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
-    details: tuple[FigureView, ...] = controlled(default=())
+    details: tuple[AnyFigure, ...] = controlled(default=())
     photo: Photo | None = controlled(default=None)
     action: str = shown(default="")
     sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
@@ -122,7 +124,7 @@ class StepView:
         """The action line as printed."""
         return self.action or self.do
 
-    def figures(self) -> Iterator[FigureView]:
+    def figures(self) -> Iterator[AnyFigure]:
         """All its figures, that of the reference size first."""
         if self.figure is not None:
             yield self.figure
@@ -162,6 +164,7 @@ class SheetView:
     size_names  : headings of the sizes table (the dimensions that differ), () when there are no sizes
     colour_names: headings of the colours table (what the materials are for), () when no colour changes anything here
     incoming    : what comes in, e.g. `2 × handle webbing, from Cut webbing`; outgoing : where it goes next
+    templates   : printed templates and card gauges it works by
     tag         : short code of the method fingerprint, e.g. `7F3K Q2MX 4`; qr : the text in the QR code
     distance_mm : reading distance; capital_mm : least capital height of action line, key, dimension and caution
     """
@@ -202,6 +205,7 @@ class SheetView:
     language: str = shown()
     distance_mm: float = shown()
     capital_mm: float = shown()
+    templates: tuple[TemplateUse, ...] = controlled(default=())
 
     @property
     def paces_differ(self) -> bool:

@@ -30,7 +30,7 @@ from builder.view.controls import (
     settings_shown,
     step_cautions,
 )
-from builder.view.details import details
+from builder.view.detail_makers import details
 from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
@@ -39,6 +39,7 @@ from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
 from builder.view.scene import Work
 from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.template_use import template_uses, with_templates
 from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
@@ -46,14 +47,17 @@ from builder.view.words import both_units, dimension_words
 
 @dataclass(slots=True)
 class SheetMaker:
-    """Makes the sheets of a plant."""
+    """Makes the sheets of a plant.
+
+    stitches : (part, feature) → stitch type and length in mm, of the operation that sews it; worked out here
+    """
 
     model: PlantModel
     dimensions: Dimensions
     book: ShapeBook
     results: Results
     usable: frozenset[str]
-    _stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
+    stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         """Every seam is drawn in the stitch of the operation that sews it, whoever shows it later."""
@@ -63,7 +67,7 @@ class SheetMaker:
                 continue
             length = settings["stitch length"].nominal if "stitch length" in settings else None
             made = Work(self.model, operation, name).all_now()
-            self._stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
+            self.stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
 
     def sheets(self) -> Iterator[tuple[SheetGroup, SheetView]]:
         """All sheets, operations in the order of their files."""
@@ -79,7 +83,7 @@ class SheetMaker:
         model, name = self.model, group.operation
         operation = model.operations[name]
         station = model.stations[operation.station]
-        studio = Studio(model, self.dimensions, group.values, group.varying, self._stitches, next(iter(group.sizes)))
+        studio = Studio(model, self.dimensions, group.values, group.varying, self.stitches, next(iter(group.sizes)))
         measures = measures_of(operation, studio, group.sizes)
         coloured = colours_of(group, model)
         times = tuple(size_time(group, size, self.results) for size in group.sizes)
@@ -129,6 +133,7 @@ class SheetMaker:
             language=model.plant.language,
             distance_mm=float(station.distance.value),
             capital_mm=letters,
+            templates=template_uses(operation, model),
         )
         bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}
         columns = headings(group, steps, (full for _, full, _ in measures.values()), bases)
@@ -165,7 +170,7 @@ class SheetMaker:
         shares = [one.share for one in sized if one is not None] if from_facts(step) else []
         return StepView(
             name=step.step,
-            do=action_line(step),
+            do=with_templates(action_line(step), step, self.model),
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
@@ -173,7 +178,7 @@ class SheetMaker:
             figure=self._figure(number, step, group, studio, work, measures),
             details=tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, self._letters(work))),
             photo=self._photo(step),
-            action=action_line(step, shares) if shares else "",
+            action=with_templates(action_line(step, shares), step, self.model) if shares else "",
             number=number,
             seconds=seconds_words(found),
             seconds_value=found.total_s if found is not None else 0.0,
@@ -255,6 +260,7 @@ class SheetMaker:
             maker = makers.get(name)
             source = f", from {self.model.operations[maker].title}" if maker else ", from the store"
             yield f"{count} × {title}{source}"
+        yield from (one.said for one in template_uses(operation, self.model))
         if not operation.needs:
             for name in operation.makes:
                 material = self.model.materials.get(self.model.material_of(name) or "")

@@ -7,11 +7,12 @@ from collections.abc import Callable, Iterator
 from builder.geometry import Arc, FeatureShape, Path, Placing, Point, Segment, bartack_zigzag, piece_turn, polyline
 from builder.model import Bartack, Hardware, Notch, PlantModel, Seam, SewnTag
 from builder.view.figure import Stroke
+from builder.view.strokes_shaping import SHAPING, shaping_strokes
 
-STITCHED = frozenset({"seam", "box", "bartack"})
+STITCHED = frozenset({"seam", "box", "bartack", "dart"})
 """Kinds that go through the goods and show on both sides."""
-THROUGH = STITCHED | {"hole", "drill hole", "slot", "notch", "fold", "hardware"}
-LAID_ON = ("strip", "tag")
+THROUGH = STITCHED | {"hole", "drill hole", "slot", "notch", "fold", "hardware", "pleat"}
+LAID_ON = ("strip", "tag", "zip", "elastic")
 """Kinds that lie on one side and are drawn below all others."""
 
 
@@ -24,6 +25,9 @@ def feature_strokes(
     """
     if feature.kind == "hardware":
         yield from _hardware(feature, when, placing, hardware)
+        return
+    if feature.kind in SHAPING:
+        yield from shaping_strokes(feature, when, placing, stitch, pitch)
         return
     draw = _DRAWN[feature.kind]
     yield from draw(feature, when, placing, (stitch, pitch, numbered))
@@ -140,6 +144,6 @@ def circle(centre: Point, radius: float) -> Path:
 
 def worked_route(feature: FeatureShape, placing: Placing) -> tuple[Segment, ...]:
     """The path sewn, in order with repeats. Only sewing has a start and a direction; a fold is made at once."""
-    if feature.kind not in ("seam", "box"):
+    if feature.kind not in ("seam", "box", "dart"):
         return ()
     return tuple(run for path in feature.paths for run in placing.path(path).runs)

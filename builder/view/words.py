@@ -27,6 +27,11 @@ _DISTANCE = {
     "diameter": "diameter",
     "hole": "diameter",
     "drill-hole": "diameter",
+    "off": "to the line beside it",
+    "pleat": "depth",
+    "take": "cloth taken",
+    "dart": "width",
+    "relaxed": "relaxed length",
 }
 
 

@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from builder.drawing import ATKINSON, Drawing, draw, draw_figure, face_table
+from builder.drawing.any_figure import drawn
 from builder.drawing.box import Box
 from builder.view import Callout, DimensionLine, FigureView, Stroke
 from tests.drawing.figures import (
@@ -85,7 +86,7 @@ def test_dimensions_along_slanted_lines(turn: float) -> None:
 def test_the_same_figure_gives_the_same_bytes() -> None:
     """Not only from the cache."""
     first = draw_figure(box_and_cross())
-    draw.cache_clear()
+    drawn.cache_clear()
     assert draw_figure(box_and_cross()) == first
 
 
@@ -204,3 +205,14 @@ def test_no_text_is_covered_or_cut_off_whatever_the_figure(view: FigureView) -> 
     paper = Box(0, 0, drawing.width_mm, drawing.height_mm).grown(1e-3)
     assert all(text.box.inside(paper) for text in drawing.texts)
     assert not any(a.box.overlaps(b.box) for a, b in combinations(drawing.texts, 2))
+
+
+def test_equal_pictures_of_other_names_are_drawn_once() -> None:
+    """Only what they are called differs."""
+    drawn.cache_clear()
+    one, two = plain_panel(), replace(plain_panel(), name="other", title="Step 7", alt="The same again.")
+    first, second = draw(one), draw(two)
+    assert drawn.cache_info().misses == 1
+    assert "Step 7" in second.svg
+    assert "The same again." in second.svg
+    assert first.svg.replace(one.title, two.title).replace(one.alt, two.alt) == second.svg

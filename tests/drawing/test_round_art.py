@@ -7,11 +7,10 @@ import re
 
 import pytest
 
-from builder.drawing import look
+from builder.drawing import draw, look
 from builder.drawing.area import Area
 from builder.drawing.box import Box
 from builder.drawing.field import Field
-from builder.drawing.figure import draw
 from builder.drawing.font import ATKINSON, Lettering
 from builder.drawing.frame import Frame
 from builder.drawing.notch import cut_of, notched

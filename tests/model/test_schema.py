@@ -22,6 +22,7 @@ KIND = {
     "parts": "part",
     "operations": "operation",
     "products": "product",
+    "templates": "template",
 }
 
 
@@ -61,3 +62,25 @@ def test_an_unknown_key_is_refused() -> None:
     """The schema can fail."""
     bad = {"product": "bag", "title": "Bag", "route": ["cut"], "colour": "red"}
     assert list(Draft202012Validator(schema_of("product")).iter_errors(bad))
+
+
+@pytest.mark.parametrize(
+    "outline",
+    [
+        {"half": [{"x": "0 mm", "y": "0 mm", "edge": "low", "bow": "-3 mm"}, {"x": "0 mm", "y": "9 mm"}]},
+        {"polygon": [{"x": "0 mm", "y": "0 mm", "radius": "=2 * width"}]},
+        {"rectangle": {"width": "2 in", "height": "1 in"}, "allowance": "10 mm", "typed": "seam line"},
+        {"rectangle": {"width": "2 in", "height": "1 in"}, "allowance": {"all": "10 mm", "bottom": "1 in"}},
+        {"drawing": "drawings/end.dxf", "layer": 0, "unit": "in", "edges": {"mouth": {"top": "0 mm"}}},
+    ],
+)
+def test_every_form_of_outline_fits_the_schema(outline: dict[str, Any]) -> None:
+    """A layer called 0 included."""
+    part = {"part": "flap", "title": "Flap", "material": "cloth", "outline": outline}
+    assert [one.message for one in _validator("part").iter_errors(part)] == []
+
+
+def test_an_allowance_in_a_list_is_refused() -> None:
+    """One length, or a table."""
+    outline = {"rectangle": {"width": "2 in", "height": "1 in"}, "allowance": ["10 mm"]}
+    assert list(_validator("part").iter_errors({"part": "flap", "title": "Flap", "outline": outline}))

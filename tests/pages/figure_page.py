@@ -8,7 +8,7 @@ from html import escape
 from pathlib import Path
 
 from builder.drawing import ATKINSON, draw, face_file
-from builder.view import FigureView
+from builder.view import AnyFigure
 
 CHECKER = Path(__file__).with_name("figure_checker.js")
 LEAST_CAPITAL_MM = 2.5
@@ -34,7 +34,7 @@ def _faces() -> str:
     )
 
 
-def figure_page(title: str, groups: Iterable[tuple[str, Iterable[FigureView]]]) -> str:
+def figure_page(title: str, groups: Iterable[tuple[str, Iterable[AnyFigure]]]) -> str:
     """An HTML page that shows figures under headings, each at its printed size with its text alternative."""
     body = []
     for heading, figures in groups:

@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from builder.pipeline import check_plant, plant_views_of
-from builder.view import FigureView
+from builder.view import AnyFigure
 from tests.drawing.gallery import gallery
 from tests.pages.conftest import DEMO
 from tests.pages.figure_page import CHECKER, LEAST_CAPITAL_MM, figure_page
@@ -78,7 +78,7 @@ def test_the_gallery_is_legible(page: Page) -> None:
     assert answer["faults"] == []
 
 
-def _demo_figures() -> Iterator[tuple[str, list[FigureView]]]:
+def _demo_figures() -> Iterator[tuple[str, list[AnyFigure]]]:
     for sheet in plant_views_of(check_plant(DEMO)).sheets:
         yield sheet.title, [figure for step in sheet.steps for figure in step.figures()]
 

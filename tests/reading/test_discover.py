@@ -95,7 +95,7 @@ def test_plant_file_in_a_folder_is_not_the_plant(tmp_path: Path) -> None:
         ("plnat.yaml", "plnat.yaml", "Rename it if plant.yaml is meant."),
         ("stations.yaml", "stations.yaml", "Move it into the folder stations if it belongs there."),
         ("study.csv", "study.csv", "Known folders are "),
-        ("drawings/x.dxf", "drawings", "Known folders are "),
+        ("sketches/x.dxf", "sketches", "Known folders are "),
     ],
 )
 def test_unknown_file_gets_a_note_with_the_near_name(tmp_path: Path, file: str, at: str, remedy: str) -> None:
@@ -271,3 +271,11 @@ def test_every_finding_says_why_and_what_to_do(tmp_path: Path) -> None:
     ).findings
     assert len(findings) == 4
     assert all(one.message and one.why and one.remedy for one in findings)
+
+
+def test_drawings_are_listed_not_read(tmp_path: Path) -> None:
+    """By their path, whatever is in them; folders inside count."""
+    write(tmp_path, PLANT | {"drawings/b.DXF": "no drawing", "drawings/old/a.dxf": "x", "drawings/notes.txt": "y"})
+    source = read_folder(tmp_path)
+    assert source.findings == []
+    assert list(source.drawings) == ["drawings/b.DXF", "drawings/old/a.dxf"]

@@ -15,6 +15,12 @@ BREAKS = [
         "  mouth-edge: {seam: top, inset: 5 mm",
         "  ¦mouth-edge: {seam: top, inset: 67 mm",
     ),
+    Break(
+        "formed-size-differs",
+        "parts/pocket-pleated.yaml",
+        'outline:\n  rectangle:\n    width: "=pocket-strip.width - pocket-strip/pleats-left.take -',
+        '¦outline:\n  rectangle:\n    width: "=pocket-strip.width - 2 mm - pocket-strip/pleats-left.take -',
+    ),
     Break("row-off-strip", BODY, "pitch: 35 mm", "pitch: ¦335 mm"),
     Break(
         "strip-beyond-part",
@@ -23,6 +29,7 @@ BREAKS = [
         "¦tie-high: {strip: tie-webbing, at: {left: 60 mm",
     ),
     Break("seam-allowance-small", "parts/pouch-face.yaml", "inset: 5 mm", "inset: ¦3 mm"),
+    Break("seam-class-differs", "parts/roll-pocket.yaml", "class: edge finished", "class: ¦superimposed"),
     Break("cross-grain", "parts/pouch-pad.yaml", "grain: up", "grain: ¦across"),
     Break(
         "part-larger-than-goods",

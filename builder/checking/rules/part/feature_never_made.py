@@ -17,11 +17,15 @@ _VERBS = {
     "hardware": "sets",
     "fold": "folds",
     "tag": "places",
+    "pleat": "folds",
+    "dart": "sews",
+    "zip": "places",
+    "elastic": "places",
 }
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Seams, boxes, bartacks, strips, hardware, labels and folds of parts made here that no step works on.
+    """Seams, boxes, bartacks, strips, hardware, labels, folds and what shapes a part, made here, that no step works on.
 
     Notches, slots and holes come with the outline. A seam line that another seam closes is sewn by that one. A fold may
     be a line others measure from.

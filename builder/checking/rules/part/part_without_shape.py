@@ -22,8 +22,8 @@ def check(subject: Subject) -> Iterator[Problem]:
             yield Problem(
                 ("part", name), ("title",), f"{name} has no {missing}, and is not made from parts", (), key=True
             )
-        elif sum(one is not None for one in (part.outline.rectangle, part.outline.strip, part.outline.polygon)) != 1:
-            message = "an outline is one of rectangle, strip and polygon"
+        elif len(part.outline.forms) != 1:
+            message = "an outline is one of rectangle, strip, polygon, half and drawing"
             yield Problem(("part", name), ("outline",), message, (), key=True)
 
 
