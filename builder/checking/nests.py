@@ -1,47 +1,32 @@
-"""The nests of a plant with their pieces laid out, for the rules that judge them."""
+"""Nests in every size that changes them: what the rules about nests look at."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from builder.checking.rule import Subject
-from builder.geometry import GeometryFault, LaidPiece, laid_pieces
-from builder.model import Nest, Operation, nest_width
+from builder.geometry import NestFault, NestLayout, operation_nest
+from builder.model import Nest
 
 
-@dataclass(frozen=True, slots=True)
-class LaidNest:
-    """A nest in the reference size. length, width, gap in mm; pieces that can't be laid are left out."""
+def laid_out(subject: Subject) -> Iterator[tuple[str, Nest, str, NestLayout]]:
+    """(operation, its nest, size, the sheet) of every nest that can be laid out, each different sheet once.
 
-    name: str
-    operation: Operation
-    nest: Nest
-    length: float
-    width: float
-    gap: float
-    pieces: tuple[LaidPiece, ...]
-    faults: tuple[tuple[int, str], ...]
+    The size is '' for the values as typed.
+    """
+    for operation, nest, size, found in tried(subject):
+        if isinstance(found, NestLayout):
+            yield operation, nest, size, found
 
 
-def nests(subject: Subject) -> Iterator[LaidNest]:
-    """Every nest whose sheet is known, with its pieces where they lie."""
+def tried(subject: Subject) -> Iterator[tuple[str, Nest, str, NestLayout | NestFault]]:
+    """Every nest in every size, with why it can't be laid out where it can't; each different sheet once."""
     for name, operation in subject.model.operations.items():
-        nest = operation.nest
-        width = nest_width(operation, subject.model)
-        if nest is None or width is None:
+        if operation.nest is None:
             continue
-        pieces: list[LaidPiece] = []
-        faults: list[tuple[int, str]] = []
-        for entry, typed in enumerate(nest.pieces):
-            shape = subject.book.shape(typed.part, subject.dimensions.values)
-            if shape is None:
-                continue
-            try:
-                pieces += laid_pieces(entry, typed, shape)
-            except GeometryFault as fault:
-                faults.append((entry, str(fault)))
-        gap = float(nest.gap.value) if nest.gap is not None else 0.0
-        yield LaidNest(
-            name, operation, nest, float(nest.sheet.length.value), float(width.value), gap, tuple(pieces), tuple(faults)
-        )
+        seen: set[int] = set()
+        for size, values in subject.sizes():
+            found = operation_nest(subject.model, subject.book, name, values)
+            if found is not None and id(found) not in seen:
+                seen.add(id(found))
+                yield name, operation.nest, size, found

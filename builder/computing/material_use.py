@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
 from builder.computing.sewn_thread import SewnThread, all_thread, thread_names
-from builder.geometry import ShapeBook
+from builder.geometry import NestLayout, ShapeBook, operation_nest
 from builder.model import Elastic, Laid, MaterialUse, PlantModel, RouteStep, Seam, Values, cut_here, laid_by
 
 
@@ -32,7 +32,8 @@ def operation_use(
 
     Sheet goods count by the area of the outlines, strips by their length, bindings by the seam they cover, zips and
     elastic by what is laid, hardware by the piece, threads by their length where it can be worked out, else by the seam
-    sewn with them. Net: no waste, none of the pieces left over, no overlap, nothing of what stays on a bobbin.
+    sewn with them. Net: none of the pieces left over, no overlap, nothing of what stays on a bobbin; waste beside it,
+    where a nest says how much.
     """
     operation = model.operations[name]
     found = [use for made, count in taken.items() for use in _cut(name, made, float(count), model, book, values)]
@@ -81,4 +82,7 @@ def _cut(
         left, _, right, _ = shape.bounds
         yield MaterialUse(material, length_mm=count * (right - left))
     else:
-        yield MaterialUse(material, area_mm2=count * shape.outline.area())
+        area = count * shape.outline.area()
+        sheet = operation_nest(model, book, name, values)
+        waste = area * (1 / sheet.used - 1) if isinstance(sheet, NestLayout) and sheet.used > 0 else 0.0
+        yield MaterialUse(material, area_mm2=area, waste_mm2=waste)

@@ -32,7 +32,7 @@ from builder.drawing.run import (
 from builder.drawing.shaping_art import ART
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
-from builder.drawing.thread_art import thread_art
+from builder.drawing.thread_art import goods_art, puncture_art, thread_art
 from builder.view import FigureView, Stroke
 
 # A line this near to an edge lies on it, mm printed; two edges whose distances differ by less are as near.
@@ -238,15 +238,30 @@ def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
 
 
 def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    """A piece on its sheet: many lie close beside each other, so its edge is thin."""
+    """A piece on its sheet: thinner than an edge by itself, as hundreds lie there."""
     _fill(work, one, runs)
-    work.body.append(stroke(path_d(runs), pen_of(one, look.THIN).colour, look.THIN, join="round"))
-    work.trace(runs)
+    pen = pen_of(one, look.THIN)
+    work.body.append(stroke(path_d(runs), pen.colour, 0.5 if one.when == "now" else pen.width, join="round"))
+
+
+def _piece_top(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body.append(stroke(path_d(runs), pen_of(one, 0.3).colour, 0.3, join="round"))
 
 
 def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.body += thread_art(runs, one.fill, one.width * work.frame.scale, one.when == "earlier")
     work.trace(runs)
+
+
+def _goods(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += goods_art(runs, one.fill)
+    work.areas.append(points_of(runs))
+    # Words may cross the ends of goods that go on, but not their surfaces.
+    work.trace([run for run in runs if abs(run.start[1] - run.end[1]) < abs(run.start[0] - run.end[0])], 0.5)
+
+
+def _puncture(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += puncture_art(runs, one.width * work.frame.scale)
 
 
 def _hole(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
@@ -320,18 +335,6 @@ def _window(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.over.append(stroke(path_d(runs), look.ACCENT, look.RING, join="round"))
 
 
-def _shaping(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    """A line of a pleat, a dart, a zip or elastic."""
-    _fill(work, one, runs)
-    work.body += ART[one.role](runs, pen_of(one, look.STRIP_EDGE), one.width * work.frame.scale)
-    work.trace(runs)
-
-
-def _taken(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    """Cloth a pleat or dart takes: its tone alone, under its lines."""
-    _fill(work, one, runs)
-
-
 def _ply(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.body += ply_art(runs, one.fill, one.width * work.frame.scale)
     work.trace(runs)
@@ -353,6 +356,18 @@ def _needle(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
         work.blocked.append(_round_points(run.points).grown(0.9))
 
 
+def _shaping(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A line of a pleat, a dart, a zip or elastic."""
+    _fill(work, one, runs)
+    work.body += ART[one.role](runs, pen_of(one, look.STRIP_EDGE), one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _taken(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Cloth a pleat or dart takes: its tone alone, under its lines."""
+    _fill(work, one, runs)
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "centre line": _centre_line,
     "fold": _fold,
@@ -370,8 +385,11 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "goods": _goods,
+    "puncture": _puncture,
     "lead": _lead,
     "piece": _piece,
+    "piece top": _piece_top,
     "ply": _ply,
     "ply wrong": _ply_wrong,
     "keep clear": _keep_clear,

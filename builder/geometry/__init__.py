@@ -8,9 +8,10 @@ from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
-from builder.geometry.nest import LaidPiece, beyond_sheet, covered_share, laid_pieces, too_near
+from builder.geometry.nest import NestedPiece, NestFault, NestLayout, lay_out_nest
 from builder.geometry.notch import notch_tip
 from builder.geometry.offset import inset_outline
+from builder.geometry.operation_nest import operation_nest
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.places import feature_bounds
@@ -27,13 +28,39 @@ from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.shaping import finished_edge, stretch, taken_at
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
+from builder.geometry.stitch_course import Hold, Space, StitchSize, StitchThreads, Thread
+from builder.geometry.stitch_lock import bartack_lock
+from builder.geometry.stitch_types import MAKERS as STITCHES_DRAWN
+from builder.geometry.stitch_types import stitch_threads
 from builder.geometry.template_card import GaugeCard, MarkingCard, gauge_card, marking_card
 from builder.geometry.template_rows import card_for
 from builder.geometry.tiling import OVERLAP_MM, Joint, Tile, Tiling, fewest_sheets, tiled
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
+from builder.geometry.weave import Piece, woven
 
 __all__ = [
+    "Hold",
+    "Piece",
+    "STITCHES_DRAWN",
+    "Space",
+    "StitchSize",
+    "StitchThreads",
+    "Thread",
+    "bartack_lock",
+    "stitch_threads",
+    "woven",
+    "OVERLAP_MM",
+    "GaugeCard",
+    "Joint",
+    "MarkingCard",
+    "Tile",
+    "Tiling",
+    "card_for",
+    "fewest_sheets",
+    "gauge_card",
+    "marking_card",
+    "tiled",
     "band",
     "finished_edge",
     "path_beside",
@@ -48,22 +75,11 @@ __all__ = [
     "row_ways",
     "feature_bounds",
     "notch_tip",
-    "LaidPiece",
-    "beyond_sheet",
-    "covered_share",
-    "laid_pieces",
-    "too_near",
-    "OVERLAP_MM",
-    "GaugeCard",
-    "Joint",
-    "MarkingCard",
-    "Tile",
-    "Tiling",
-    "card_for",
-    "fewest_sheets",
-    "gauge_card",
-    "marking_card",
-    "tiled",
+    "NestFault",
+    "NestLayout",
+    "NestedPiece",
+    "lay_out_nest",
+    "operation_nest",
     "Goods",
     "inset_outline",
     "seam_goods",

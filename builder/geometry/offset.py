@@ -114,9 +114,10 @@ def joined_sides(runs: Sequence[Segment], off: float, closed: bool) -> tuple[Seg
     else:
         start, end = sides[0].beside.start, sides[-1].beside.end
         around = [_Joint(start, start), *joints, _Joint(end, end)]
-        for side, number in ((sides[0], 0), (sides[-1], len(around) - 2)):
-            if _signed_length(side.beside, around[number].start, around[number + 1].end) <= TOUCH:
-                raise _collapsed(off, around[number + 1].end)
+        ends = ((sides[0], around[0], around[1]), (sides[-1], around[-2], around[-1]))
+        for side, arriving, leaving in ends:
+            if _signed_length(side.beside, arriving.start, leaving.end) <= TOUCH:
+                raise _collapsed(off, leaving.end)
     return tuple(segment for _, segment in _pieces(sides, around))
 
 

@@ -46,7 +46,7 @@ class Measured:
 
     @property
     def seam_line(self) -> Outline | None:
-        """The seam line of the part, None where one allowance is all round."""
+        """The seam line of the part, where it has one."""
         return self.lengths.seam_line
 
     def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float:

@@ -18,9 +18,10 @@ from builder.model import Seam
 
 
 def all_round(start: str | None, ground: Outline, inset: float, line: Outline | None = None) -> Path:
-    """All round, `inset` mm inside or, below 0, outside, from the middle of an edge; on the seam line where one is.
+    """All round, `inset` mm inside or, below 0, outside, from the middle of an edge: in a corner a pleat is left.
 
     start : the edge, the first when left out
+    line  : a seam line to follow instead of a parallel of the edges
     """
     edge = ground.edge(start) if start is not None else ground.edge(next(iter(ground.edges)))
     if not edge:
@@ -34,7 +35,7 @@ def along_edges(
 ) -> Path:
     """Along edges in the order named, 0 mm or more inside: against the ring when that is how they follow each other.
 
-    line : the seam line of the ground, where its allowances differ
+    line : a seam line to follow instead of a parallel of the edges
     """
     forward = _forward(edges, ground)
     if line is not None:

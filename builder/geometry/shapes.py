@@ -130,7 +130,11 @@ class _Builder:
             self.fault(("outline",) if part.outline else ("title",), error)
             return None
         outline, self.seam_line = cut.edge, cut.seam_line
-        placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
+        try:
+            placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
+        except GeometryFault as error:
+            self.fault(("from",), error)
+            return None
         features: dict[str, FeatureShape] = {}
         for name, feature in part.features.items():
             try:

@@ -35,7 +35,7 @@ from builder.model.machine import KINDS, MachineKind, SettingKind
 from builder.model.material import Material, chlorinated
 from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
-from builder.model.nest import Nest, NestPieces, NestSheet
+from builder.model.nest import Nest, NestPiece, nest_length
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.outline import ALL, Corner, Outline
 from builder.model.part import Component, Part
@@ -66,7 +66,6 @@ from builder.model.schema import schema_of
 from builder.model.seam_words import SEAM_WORDS, SeamWord
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
 from builder.model.shaping import Laid
-from builder.model.sheet_width import nest_width
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
     show_mass,
@@ -124,16 +123,9 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
-    "laid_by",
-    "Zip",
-    "Pleat",
-    "Laid",
-    "Elastic",
-    "Dart",
     "Nest",
-    "NestPieces",
-    "NestSheet",
-    "nest_width",
+    "NestPiece",
+    "nest_length",
     "SEAM_WORDS",
     "SeamWord",
     "INCH_SQUARE_MM",
@@ -143,6 +135,12 @@ __all__ = [
     "gauge_tolerance",
     "size_names",
     "sized_values",
+    "laid_by",
+    "Zip",
+    "Pleat",
+    "Laid",
+    "Elastic",
+    "Dart",
     "Capacity",
     "StationShare",
     "Tending",

@@ -52,9 +52,9 @@ class Seam(Feature):
     tack : where the seam is secured by sewing back; `binding` a tape that covers the edge
     held : how it is kept on its line
     joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
+    class : what kind of seam it is meant to be, by ISO 4916: superimposed, lapped, bound …
     of, off, sides : `seam: along` follows the feature `of` at `off`, inside it or, below 0, outside; along `sides` of
                      its area in that order, all round when left out. Of a line, inside is to the left of its direction
-    class : what kind of seam it is meant to be, by ISO 4916: superimposed, lapped, bound …
     """
 
     seam: Names

@@ -30,6 +30,7 @@ _PLAIN = {
     "model_attributes_type": "should be a table of keys and values",
     "tuple_type": "should be a list, one item a line, each with a dash",
     "list_type": "should be a list, one item a line, each with a dash",
+    "too_long": "has more items than it may",
     "too_short": "is empty; it needs at least one item",
     "date_from_datetime_parsing": "is no date; write it as 2026-03-14",
     "date_parsing": "is no date; write it as 2026-03-14",

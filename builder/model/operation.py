@@ -135,8 +135,7 @@ class Operation(Noun):
     """One job at one station. `needs` and `makes` count pieces for one run of the operation.
 
     thread_sample  : an unravelled sample; it counts before what geometry says of the thread
-    pieces_a_sheet : runs of the operation that one sheet or lay holds
-    nest : where the pieces of one sheet lie
+    pieces_a_sheet : runs of the operation that one sheet or lay holds; `nest` how they lie on it
     lots : `matched`: the lot numbers on the tickets of all that comes in are compared before the first step
     """
 

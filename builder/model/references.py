@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from builder.model.element import Element
 from builder.model.feature import Elastic, Feature, Hardware, Notch, Seam, SewnTag, Strip, Zip, kinds_in
+from builder.model.nest_names import nest_names
 from builder.model.operation import Operation, Step
 from builder.model.part import Part
 from builder.model.plant_model import PlantModel
@@ -44,6 +45,8 @@ def references(model: PlantModel) -> Iterator[Reference]:
             yield Reference(("station", name), ("bobbins", thread), thread, ("material",), key=True)
     for name, operation in model.operations.items():
         yield from _of_operation(("operation", name), operation)
+        for path, text, local, what, offset in nest_names(model, name):
+            yield Reference(("operation", name), path, text, local=local, what=what, offset=offset)
     dimensions = _size_names(model) if any(one.sizes for one in model.products.values()) else frozenset()
     for name, product in model.products.items():
         yield from _of_product(("product", name), product, dimensions)
@@ -102,8 +105,6 @@ def _of_operation(owner: Owner, operation: Operation) -> Iterator[Reference]:
     for name, tolerance in operation.tolerances.items():
         if tolerance.with_ is not None:
             yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge", "template"))
-    for number, piece in enumerate(operation.nest.pieces if operation.nest is not None else ()):
-        yield Reference(owner, ("nest", "pieces", number, "part"), piece.part, ("part",))
     if operation.times is not None:
         yield Reference(owner, ("times",), operation.times, ("study",))
     names = [step.step for step in operation.steps]

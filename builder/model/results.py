@@ -122,6 +122,7 @@ class RouteLine:
 class MaterialUse:
     """What one finished piece takes of a material, net; the fields its form doesn't count in are 0.
 
+    waste_mm2 : what a nest says is left of the sheet for it; 0 where no nest says
     seam_mm   : length of seam sewn with a thread, tacks and the thread of each stitch not counted
     thread_mm : thread sewn, tacks and ends counted; 0 if unknown. thread_most_mm : its upper end where texts differ
     thread_known : False once a seam of unknown thread is among those counted
@@ -129,6 +130,7 @@ class MaterialUse:
 
     material: str
     area_mm2: float = 0.0
+    waste_mm2: float = 0.0
     length_mm: float = 0.0
     pieces: float = 0.0
     seam_mm: float = 0.0
@@ -142,6 +144,7 @@ class MaterialUse:
         return MaterialUse(
             self.material,
             self.area_mm2 + times * other.area_mm2,
+            self.waste_mm2 + times * other.waste_mm2,
             self.length_mm + times * other.length_mm,
             self.pieces + times * other.pieces,
             self.seam_mm + times * other.seam_mm,

@@ -88,7 +88,9 @@ def show_interval(low: float | Fraction, high: float | Fraction, digits: int = 1
 def show_use(use: MaterialUse) -> str:
     """How much of a material: area, length, pieces, length of a thread, or of seam where that is unknown."""
     if use.area_mm2:
-        return f"{show_number(use.area_mm2 / 1e6, 3, trim=False)} m²"
+        net = show_number(use.area_mm2 / 1e6, 3, trim=False)
+        waste = show_number(use.waste_mm2 / 1e6, 3, trim=False)
+        return f"{net} m²" if not use.waste_mm2 else f"{net} m², and {waste} m² waste from the nest"
     if use.length_mm:
         return f"{show_number(use.length_mm / 1000, 2, trim=False)} m"
     if use.pieces:

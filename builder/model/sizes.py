@@ -151,23 +151,35 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
         if width is not None:
             yield f"{name}.width", Definition(name, "width", width)
     for feature_name, feature in part.features.items():
-        for edge, typed in shaping_definitions(feature_name, feature).items():
-            yield f"{name}/{feature_name}.{edge}", Definition(name, f"{feature_name}.{edge}", typed)
-        laid = _width(name, feature_name, feature, materials) if isinstance(feature, Laid) else None
-        if laid is not None:
-            yield f"{name}/{feature_name}.width", laid
         followed = seam_allowance(part, feature)
         if followed is not None:
             yield (
                 f"{name}/{feature_name}.inset",
                 Definition(name, f"{feature_name}.inset", None, full_name(name, followed)),
             )
+        for edge, typed in shaping_definitions(feature_name, feature).items():
+            yield f"{name}/{feature_name}.{edge}", Definition(name, f"{feature_name}.{edge}", typed)
+        laid = _width(name, feature_name, feature, materials) if isinstance(feature, Laid) else None
+        if laid is not None:
+            yield f"{name}/{feature_name}.width", laid
         if isinstance(feature, Strip):
             for edge in ("length", "width", "height"):
                 yield (
                     f"{name}/{feature_name}.{edge}",
                     Definition(name, f"{feature_name}.{edge}", None, f"{feature.strip}.{edge}"),
                 )
+
+
+def seam_allowance(part: Part, feature: Feature) -> str | None:
+    """The allowance a seam without `inset` lies inside the cut edge by, where all its edges have the same one."""
+    if not isinstance(feature, Seam) or part.outline is None or feature.seam == ("line",):
+        return None
+    if feature.inset is not None or feature.on is not None or feature.binding is not None:
+        return None
+    if feature.seam == ("all",):
+        return "allowance" if set(part.outline.allowance) == {ALL} else None
+    found = {part.outline.allowance_of(edge) for edge in feature.seam}
+    return found.pop() if len(found) == 1 else None
 
 
 def _width(part: str, name: str, feature: Laid, materials: Mapping[str, Material]) -> Definition | None:
@@ -177,18 +189,6 @@ def _width(part: str, name: str, feature: Laid, materials: Mapping[str, Material
         return Definition(part, short, None, f"{feature.material}.width")
     width = materials[feature.material].width
     return Definition(part, short, width) if width is not None else None
-
-
-def seam_allowance(part: Part, feature: Feature) -> str | None:
-    """The allowance a seam without `inset` lies inside the cut edge by, where all its edges have the same one."""
-    if not isinstance(feature, Seam) or part.outline is None or feature.seam in (("line",), ("along",)):
-        return None
-    if feature.inset is not None or feature.on is not None or feature.binding is not None:
-        return None
-    if feature.seam == ("all",):
-        return "allowance" if set(part.outline.allowance) == {ALL} else None
-    found = {part.outline.allowance_of(edge) for edge in feature.seam}
-    return found.pop() if len(found) == 1 else None
 
 
 def _uses(name: str, definitions: Mapping[str, Definition]) -> list[str]:

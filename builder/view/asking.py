@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.geometry import FeatureShape, PartShape, Point, feature_bounds
+from builder.geometry import FeatureShape, PartShape, Path, Point, feature_bounds
 from builder.model import Part, Tolerance
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
@@ -77,8 +77,9 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
 
 def _anchor(one: SceneFeature) -> Point:
     if one.shape.kind == "tag":
-        # At a side, so that its name doesn't stand on what it says.
-        return one.shape.regions[0].edge("top")[0].point_at(0.5)
+        # At a side, so that its name doesn't stand on what it says; a loop is seen at its fold.
+        side = one.shape.paths[:1] or one.shape.regions[0].edge("top")
+        return (side[0].runs[0] if isinstance(side[0], Path) else side[0]).point_at(0.5)
     if one.shape.points:
         return one.shape.points[len(one.shape.points) // 2]
     if one.shape.regions:

@@ -49,11 +49,12 @@ def _dot(a: Point, b: Point) -> float:
 
 
 def chain_text(gaps: int, pitch: Quantity, first: str) -> str:
-    """`4 × 25 mm = 100 mm (3 15/16 in)`; of a single gap the pitch alone."""
+    """`4 × 25 mm = 100 mm (3 15/16 in)`; of a single gap, or what doesn't repeat, the distance alone."""
+    pitch = _positive(pitch)
     if gaps < 2:
         return show_quantity(pitch, first)  # type: ignore[arg-type]
-    one = show_quantity(_positive(pitch), first, both=False)  # type: ignore[arg-type]
-    total = Quantity.of(abs(pitch.value) * gaps, pitch.dimension, pitch.unit)
+    one = show_quantity(pitch, first, both=False)  # type: ignore[arg-type]
+    total = Quantity.of(pitch.value * gaps, pitch.dimension, pitch.unit)
     return f"{gaps} × {one} = {show_quantity(total, first)}"  # type: ignore[arg-type]
 
 

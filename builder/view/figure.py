@@ -19,8 +19,10 @@ class Stroke:
     role    : cut edge | fold | seam | box | bartack | hole | drill hole | slot | hardware | notch | strip | tag (a
               label) | tag fold (its folded side) | binding | centre line, or `area` (a fill without a line) and
               `window` (the frame of a detail, on its locator); `taken` (cloth a pleat or dart takes), and the lines of
-              pleats, darts, zips and elastic as strokes_shaping.py has them; `thread`: a piece of a cord, above all
-              strokes before it, `fill` says which (needle, needle 2, bobbin, looper, looper 2, cover);
+              pleats, darts, zips and elastic as strokes_shaping.py has them;
+              `thread`: a piece of a cord, above all strokes before it, `fill` says which (needle, needle 2, bobbin,
+              looper, looper 2, looper 3, cover); `goods` a thread runs through (`fill`: face, back, cut) and the
+              `puncture` of a needle, `width` wide;
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
               board, zip), `ply wrong` the face that is its wrong side, goods to the left;
               `needle` from its shank to its point; `piece` lies on a sheet;
@@ -66,7 +68,10 @@ class DimensionLine:
 
 @dataclass(frozen=True, slots=True)
 class Callout:
-    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must."""
+    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must.
+
+    text : kept in its lines where it has line breaks
+    """
 
     at: Point = shown()
     text: str = shown()

@@ -38,8 +38,8 @@ def _pleat_line(feature: FeatureShape, dimension: str) -> tuple[Point, Point, Po
         return outer.start, outer.end, _DOWN if outer.start[1] == outer.end[1] else _RIGHT
     if dimension == "pitch" and isinstance(feature.feature, Pleat) and feature.feature.count > 1:
         per = sum(role == "pleat outer" for role, _ in marks) // feature.feature.count
-        creases = [path for role, path in marks if role == "pleat outer"]
-        return creases[0].end, creases[per].end, _unit(creases[0].start, creases[0].end)
+        all_outer = [path for role, path in marks if role == "pleat outer"]
+        return all_outer[0].end, all_outer[per].end, _unit(all_outer[0].start, all_outer[0].end)
     return None
 
 

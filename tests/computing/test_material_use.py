@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from builder.computing import bartack_thread, product_use
-from builder.model import MaterialUse, RouteStep
+from builder.model import MaterialUse, RouteStep, show_use
 from builder.pipeline import check_plant
 from tests.checking.overlay import lay_over
 
@@ -114,3 +114,12 @@ parts/panel.yaml:
     one = bartack_thread(28, 10, 2, 0.5).total
     assert (thread.thread_mm, thread.thread_most_mm) == pytest.approx((3 * one[0], 3 * one[1]))
     assert thread.seam_mm == 0
+
+
+def test_waste_is_what_the_nest_leaves_of_the_sheet(tmp_path: Path) -> None:
+    """Four panels on a sheet of 1500 × 220 mm: a piece takes a quarter of it, its own area and its waste."""
+    nest = "operations/cut-panel.yaml: {pieces a sheet: 4, nest: {sheet: 220 mm, pieces: [{part: panel, count: 4}]}}"
+    cloth = takes(nest, tmp_path / "plant")["cloth"]
+    assert cloth.area_mm2 + cloth.waste_mm2 == pytest.approx(1500 * 220 / 4)
+    assert cloth.area_mm2 == pytest.approx(300 * 200 - (4 - math.pi) * 10**2)
+    assert show_use(cloth) == "0.060 m², and 0.023 m² waste from the nest"

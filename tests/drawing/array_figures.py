@@ -26,8 +26,8 @@ HARDWARE = """
       rows: 2, row pitch: 60 mm, label: snap}
     rivets: {hardware: snap, look: rivet, diameter: 9 mm, at: {left: 40 mm, bottom: 120 mm}, count: 4, pitch: 25 mm,
       label: rivet}
-    slider: {hardware: snap, look: buckle, width: 46 mm, height: 28 mm, at: {from: snaps, right of: 50 mm, middle: 0 mm},
-      label: buckle}
+    slider: {hardware: snap, look: buckle, width: 46 mm, height: 28 mm, label: buckle,
+      at: {from: snaps, right of: 50 mm, middle: 0 mm}}
 """
 
 LABELS = """
@@ -53,7 +53,8 @@ def made(name: str, text: str, window: tuple[str, ...] = ()) -> FigureView:
         found = linked(f"parts/panel.yaml:\n  features:{text}", Path(folder))
     book = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions)
     shape = book.shape("panel", found.dimensions.values)
-    assert shape is not None and not book.faults, book.faults
+    assert not book.faults, book.faults
+    assert shape is not None
     studio = Studio(found.model, found.dimensions, found.dimensions.values, frozenset(), {})
     typed = [one.strip().partition(":")[0] for one in text.splitlines() if one.startswith("    ") and one[4] != " "]
     now = frozenset(("panel", one) for one in (window or typed))

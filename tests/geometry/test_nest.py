@@ -1,94 +1,117 @@
-"""Pieces on a sheet, against shapely."""
+"""Nests: where pieces come to lie, and overlaps against shapely's."""
 
 from __future__ import annotations
 
+import math
+from fractions import Fraction
+
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
-from shapely.geometry import Polygon
+from shapely import Point, Polygon
 
-from builder.geometry import (
-    GeometryFault,
-    LaidPiece,
-    Outline,
-    Placing,
-    Vertex,
-    beyond_sheet,
-    covered_share,
-    laid_pieces,
-    polygon,
-    rectangle,
-    too_near,
-)
-from builder.geometry.shape import PartShape
-from builder.model import NestPieces, Part
+from builder.geometry import NestedPiece, NestFault, NestLayout, Outline, PartShape, Placing, lay_out_nest
+from builder.geometry import polygon as ring
+from builder.geometry.outline import rectangle
+from builder.model import Nest, Part, Quantity
 
-PART = Part.model_validate({"title": "Piece"})
+WIDTH = Quantity.of(Fraction(1500), "length", "mm")
 
 
 def shape(outline: Outline) -> PartShape:
-    return PartShape("piece", PART, outline, {})
+    return PartShape("piece", Part(title="Piece"), outline, {})
 
 
-def typed(**more: object) -> NestPieces:
-    return NestPieces.model_validate({"part": "piece", "left": "0 mm", "bottom": "0 mm", **more})
+def laid(wide: float, tall: float, **typed: object) -> NestLayout | NestFault | None:
+    nest = Nest.model_validate(typed)
+    return lay_out_nest(nest, (), {}, lambda name: shape(rectangle(wide, tall)), WIDTH)
 
 
-def polygon_of(piece: LaidPiece) -> Polygon:
-    return Polygon([point for one in piece.outline.segments for point in one.to_polyline(0.01)[:-1]])
+def test_as_many_columns_as_fit_and_rows_for_the_rest() -> None:
+    """1500 mm less two margins of 10 hold five pieces of 280 mm with gaps of 4, and no sixth."""
+    found = laid(280, 100, margin="10 mm", gap="4 mm", pieces=[{"part": "piece", "count": 12}])
+    assert isinstance(found, NestLayout)
+    corners = [one.outline.bounds()[:2] for one in found.pieces]
+    assert corners[0] == (10, 10)
+    assert corners[4] == (10 + 4 * 284, 10)
+    assert corners[5] == (10, 114)
+    assert (found.width, found.length, len(found.pieces)) == (1500, 10 + 3 * 104 - 4 + 10, 12)
+    assert found.used == pytest.approx(12 * 280 * 100 / (1500 * 328))
+    assert found.outside() is None
+    assert not list(found.overlaps())
 
 
-PLACES = st.tuples(st.floats(0, 300), st.floats(0, 200), st.floats(0, 359), st.booleans())
-SHAPES = st.sampled_from(
-    [
-        rectangle(60.0, 30.0),
-        polygon([Vertex((0, 0)), Vertex((50, 0)), Vertex((0, 40))], [None, None, None]),
-        polygon([Vertex((0, 0)), Vertex((50, 0)), Vertex((50, 50)), Vertex((25, 15)), Vertex((0, 50))], [None] * 5),
-    ]
-)
+def test_a_turned_piece_stands_on_its_corner() -> None:
+    """A quarter turn swaps the sides of the box, and the lower left corner is where it was asked for."""
+    place = {"left": "20 mm", "bottom": "30 mm"}
+    found = laid(300, 100, sheet=["500 mm", "400 mm"], pieces=[{"part": "piece", "at": place, "turn": "90 deg"}])
+    assert isinstance(found, NestLayout)
+    assert found.pieces[0].outline.bounds() == pytest.approx((20, 30, 120, 330))
 
 
-@given(st.lists(st.tuples(SHAPES, PLACES), min_size=2, max_size=6))
-def test_overlaps_are_those_of_shapely(many: list[tuple[Outline, tuple[float, float, float, bool]]]) -> None:
-    """Every pair that shares more than a sliver is found, and no pair that is clearly apart."""
-    pieces = [
-        LaidPiece(n, 0, "piece", Placing(x, y, turn, flipped).outline(outline))
-        for n, (outline, (x, y, turn, flipped)) in enumerate(many)
-    ]
-    found = {frozenset((a.entry, b.entry)) for a, b in too_near(pieces, 0.0)}
-    areas = [polygon_of(one) for one in pieces]
-    for a in range(len(pieces)):
-        for b in range(a):
-            if areas[a].intersection(areas[b]).area > 5.0:
-                assert frozenset((a, b)) in found
-            elif areas[a].distance(areas[b]) > 1e-6:
-                assert frozenset((a, b)) not in found
+def test_the_next_entry_begins_above_the_last() -> None:
+    pieces = [{"part": "piece", "count": 3, "columns": 2}, {"part": "piece"}]
+    found = laid(100, 50, gap="5 mm", pieces=pieces)
+    assert isinstance(found, NestLayout)
+    assert found.pieces[3].outline.bounds()[1] == 110
+    assert found.counts == (3, 14)
 
 
-@given(st.integers(1, 5), st.integers(1, 5), st.floats(0.5, 10))
-def test_rows_and_columns_with_room_never_meet(columns: int, rows: int, gap: float) -> None:
-    pitches = {"pitch": f"{40 + gap + 0.01:.4f} mm", "row pitch": f"{20 + gap + 0.01:.4f} mm"}
-    laid = list(laid_pieces(0, typed(columns=str(columns), rows=str(rows), **pitches), shape(rectangle(40.0, 20.0))))
-    assert len(laid) == columns * rows
-    assert not list(too_near(laid, gap))
-    if len(laid) > 1:
-        assert list(too_near(laid, gap + 0.1))
+def test_a_sheet_nobody_gave_a_width_is_a_fault() -> None:
+    nest = Nest.model_validate({"pieces": [{"part": "piece"}]})
+    found = lay_out_nest(nest, (), {}, lambda name: shape(rectangle(10, 10)), None)
+    assert isinstance(found, NestFault)
+    assert "how wide" in found.message
 
 
-def test_pieces_side_by_side_may_share_a_cut() -> None:
-    laid = list(laid_pieces(0, typed(columns="3", pitch="40 mm"), shape(rectangle(40.0, 20.0))))
-    assert not list(too_near(laid, 0.0))
-    assert covered_share(laid, 120, 20) == pytest.approx(1.0)
+def test_more_pieces_than_anybody_lays_out_are_counted() -> None:
+    found = laid(1, 1, pieces=[{"part": "piece", "columns": 100000, "rows": 100000}])
+    assert isinstance(found, NestLayout)
+    assert found.counts == (10**10,)
+    assert len(found.pieces) == 2000
 
 
-def test_a_turned_piece_is_placed_by_its_box() -> None:
-    (one,) = laid_pieces(0, typed(left="5 mm", bottom="7 mm", turn="90°"), shape(rectangle(40.0, 20.0)))
-    assert one.outline.bounds() == pytest.approx((5, 7, 25, 47))
-    assert list(beyond_sheet([one], 25, 47, 0.0)) == []
-    assert list(beyond_sheet([one], 24.9, 47, 0.0)) == [one]
-    assert list(beyond_sheet([one], 30, 60, 6.0)) == [one]
+CORNERS = st.lists(st.tuples(st.floats(-0.2, 0.2), st.floats(20, 60)), min_size=3, max_size=9)
+PLACES = st.tuples(st.floats(-90, 90), st.floats(-90, 90), st.floats(0, 360), st.booleans())
 
 
-def test_columns_need_a_pitch() -> None:
-    with pytest.raises(GeometryFault, match="pitch"):
-        list(laid_pieces(0, typed(columns="2"), shape(rectangle(40.0, 20.0))))
+def _star(corners: list[tuple[float, float]]) -> Outline:
+    """A ring about the origin, often not convex; each corner a little off its place in a regular one."""
+    turns = [2 * math.pi * (number + off) / len(corners) for number, (off, _) in enumerate(corners)]
+    return ring([(r * math.cos(turn), r * math.sin(turn)) for turn, (_, r) in zip(turns, corners, strict=True)])
+
+
+@given(CORNERS, PLACES, CORNERS, PLACES)
+def test_two_pieces_overlap_where_their_areas_do(
+    a: list[tuple[float, float]],
+    at: tuple[float, float, float, bool],
+    b: list[tuple[float, float]],
+    there: tuple[float, float, float, bool],
+) -> None:
+    """The same answer as shapely's, but for those that hardly touch."""
+    places, outlines = (Placing(*at), Placing(*there)), (_star(a), _star(b))
+    pieces = tuple(
+        NestedPiece(number, f"p{number}", place, place.outline(outline))
+        for number, (place, outline) in enumerate(zip(places, outlines, strict=True))
+    )
+    first, second = (Polygon(one.outline.to_polyline(0.01)) for one in pieces)
+    shared = first.intersection(second)
+    assume(shared.is_empty or shared.buffer(-0.2).area > 0)
+    found = list(NestLayout(1, 1, 0, pieces, (1, 1)).overlaps())
+    assert bool(found) == (not shared.is_empty)
+    for _, _, point in found:
+        assert shared.buffer(0.02).contains(Point(point))
+
+
+def test_a_piece_on_the_very_same_place_overlaps() -> None:
+    """Two entries typed to the same corner: their edges are one, which only a point inside can tell."""
+    same = [{"part": "piece", "at": {"left": "0 mm", "bottom": "0 mm"}, "columns": 1}] * 2
+    found = laid(100, 50, pieces=same)
+    assert isinstance(found, NestLayout)
+    assert [(first, second) for first, second, _ in found.overlaps()] == [(0, 1)]
+
+
+def test_touching_edges_are_no_overlap() -> None:
+    found = laid(100, 50, pieces=[{"part": "piece", "columns": 10, "rows": 10}])
+    assert isinstance(found, NestLayout)
+    assert not list(found.overlaps())

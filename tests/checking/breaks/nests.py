@@ -1,14 +1,17 @@
-"""Breaks of the rules on how pieces lie on the sheet."""
+"""Breaks of the rules about nests."""
 
 from __future__ import annotations
 
 from tests.checking.breaks.fault import Break
 
-PANELS, ENDS = "operations/cut-bar-panels.yaml", "operations/cut-bar-ends.yaml"
+PANELS = "operations/cut-bar-panels.yaml"
+POUCH = "operations/cut-pouch-panels.yaml"
+PANEL, BACK = "{part: bar-panel, count: 20}", "{part: pouch-back, count: 60}"
 
 BREAKS = [
-    Break("nest-overlap", PANELS, "row pitch: 280 mm", "row pitch: 276 mm", (PANELS, "¦{part: bar-panel, turn: 90°")),
-    Break("nest-outside-sheet", ENDS, "length: 550 mm", "length: 540 mm", (ENDS, "¦{part: bar-end, turn: 90°")),
-    Break("nest-count", PANELS, "rows: 5", "rows: 4", (PANELS, "¦nest:")),
-    Break("nest-grain", ENDS, "turn: 90°", "turn: ¦0°"),
+    Break("nest-overlap", PANELS, PANEL, "¦{part: bar-panel, count: 20, pitch: 260 mm}"),
+    Break("nest-outside-sheet", PANELS, PANEL, "¦{part: bar-panel, count: 20, columns: 6}"),
+    Break("nest-count", PANELS, PANEL, "¦{part: bar-panel, count: 18}"),
+    Break("nest-grain", POUCH, BACK, "{part: pouch-back, count: 60, turn: ¦90 deg}"),
+    Break("nest-impossible", PANELS, "  margin: 10 mm", "  margin: ¦=bar-panel.width * bar-panel.width"),
 ]

@@ -1,44 +1,61 @@
-"""A nest with other counts than its operation makes."""
+"""A nest that holds other numbers than the operation says."""
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from builder.checking.nests import nests
+from builder.checking.nests import laid_out
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.geometry import NestLayout
+from builder.model import Nest, Operation
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Pieces on the sheet against `makes` times `pieces a sheet`; one that doesn't say a sheet is left alone."""
-    for laid in nests(subject):
-        runs = laid.operation.pieces_a_sheet
-        if runs is None or laid.faults:
-            continue
-        counts = Counter(one.part for one in laid.pieces)
-        wanted = {made: count * runs for made, count in laid.operation.makes.items()}
-        for part in dict.fromkeys((*wanted, *counts)):
-            if counts[part] != wanted.get(part, 0):
-                message = f"the nest has {counts[part]} {part}, but {runs} runs a sheet make {wanted.get(part, 0)}"
-                yield Problem(("operation", laid.name), ("nest",), message, (f"part:{part}",), key=True)
+    """Pieces of each part on the sheet, times its layers, against `pieces a sheet` times what a run makes."""
+    seen: set[tuple[str, str]] = set()
+    for name, nest, _, sheet in laid_out(subject):
+        operation = subject.model.operations[name]
+        if operation.pieces_a_sheet is None:
+            continue  # nobody says how many there are to be
+        layers = subject.settings(name).get("layers")
+        placed = _placed(nest, sheet, layers.count if layers is not None and layers.count else 1)
+        for part, wanted in _wanted(operation).items():
+            found = placed.get(part, 0)
+            if found == wanted or (name, part) in seen:
+                continue
+            seen.add((name, part))
+            message = f"the nest holds {found} of {part}, but {operation.pieces_a_sheet} runs a sheet make {wanted}"
+            number = next((n for n, piece in enumerate(nest.pieces) if piece.part == part), None)
+            path = ("nest", "pieces", number) if number is not None else ("nest",)
+            yield Problem(("operation", name), path, message, (f"part:{part}",), key=number is None)
+
+
+def _placed(nest: Nest, sheet: NestLayout, layers: int) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for piece, count in zip(nest.pieces, sheet.counts, strict=True):
+        found[piece.part] = found.get(piece.part, 0) + count * layers
+    return found
+
+
+def _wanted(operation: Operation) -> Mapping[str, int]:
+    """Pieces a sheet must hold of each part."""
+    return {part: count * (operation.pieces_a_sheet or 0) for part, count in operation.makes.items()}
 
 
 _NEST = """
 operations/cut-panel.yaml:
-  pieces a sheet: 2
-  nest:
-    sheet: {length: 700 mm, width: 400 mm}
-    pieces: [{part: panel, left: 5 mm, bottom: 5 mm, columns: NUMBER, pitch: 330 mm}]
+  pieces a sheet: 20
+  nest: {margin: 5 mm, gap: 4 mm, pieces: [{part: panel, count: COUNT}]}
 """
 
 RULE = Rule(
     slug="nest-count",
-    severity=Severity.error,
-    why="Minutes and goods a piece are counted from the sheet, and the next station waits for what was never cut.",
-    remedy="Lay as many as a sheet makes, or correct `pieces a sheet`.",
+    severity=Severity.warning,
+    why="Times and goods are counted for so many pieces a sheet, and the cutter lifts off another number.",
+    remedy="Correct `pieces a sheet:`, or the pieces of the nest.",
     check=check,
-    bad=_NEST.replace("NUMBER", "1"),
-    good=_NEST.replace("NUMBER", "2"),
+    bad=_NEST.replace("COUNT", "18"),
+    good=_NEST.replace("COUNT", "20"),
     follows_from=("shape-impossible", "name-unknown"),
 )

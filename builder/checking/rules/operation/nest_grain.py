@@ -1,47 +1,74 @@
-"""A piece laid across its grain."""
+"""A piece of a nest turned against its grain, or against the nap of its goods."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.checking.nests import nests
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.model import Nest, NestPiece, Part
 
-_ALONG = {"up": 90.0, "across": 0.0}
-_SLACK_DEG = 1e-6
+_OFF_GRAIN_DEG = 0.5
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """The part's grain, after it is turned, against the roll, which lies along the sheet's length."""
-    for laid in nests(subject):
-        for entry, typed in enumerate(laid.nest.pieces):
-            part = subject.model.base_of(typed.part)
-            if part is None or part.grain not in _ALONG:
-                continue
-            turn = float(typed.turn.value) if typed.turn is not None else 0.0
-            grain = _ALONG[part.grain]
-            off = ((-grain if typed.side == "wrong" else grain) + turn) % 180
-            if min(off, 180 - off) > _SLACK_DEG:
-                message = f"the grain of {typed.part} lies {min(off, 180 - off):g}° off the roll"
-                yield Problem(
-                    ("operation", laid.name), ("nest", "pieces", entry, "turn"), message, (f"part:{typed.part}",)
-                )
+    """Grain of each piece along the roll; of lengthwise goods, all pieces with their tops the same way."""
+    for name, operation in subject.model.operations.items():
+        if operation.nest is not None:
+            yield from _off_grain(subject, name, operation.nest)
+            yield from _against_nap(subject, name, operation.nest)
+
+
+def _off_grain(subject: Subject, operation: str, nest: Nest) -> Iterator[Problem]:
+    for number, piece in enumerate(nest.pieces):
+        part = subject.model.parts.get(piece.part)
+        if part is None or part.grain == "none":
+            continue
+        off = _grain_deg(piece, part) % 180 - 90
+        if abs(off) > _OFF_GRAIN_DEG:
+            message = f"the grain of {piece.part} lies {abs(off):g}° off the roll"
+            yield Problem(("operation", operation), _turn(number, piece), message, (f"part:{piece.part}",))
+
+
+def _against_nap(subject: Subject, operation: str, nest: Nest) -> Iterator[Problem]:
+    first: tuple[str, float] | None = None
+    for number, piece in enumerate(nest.pieces):
+        material = subject.model.materials.get(subject.model.material_of(piece.part) or "")
+        if material is None or material.direction != "lengthwise":
+            continue
+        top = _turned(piece)
+        first = first or (piece.part, top)
+        if abs((top - first[1] + 180) % 360 - 180) > 90:
+            message = f"{piece.part} lies head to foot with {first[0]}, and the goods are cut one way only"
+            yield Problem(("operation", operation), _turn(number, piece), message, (f"part:{piece.part}",))
+
+
+def _turn(number: int, piece: NestPiece) -> tuple[str | int, ...]:
+    path = ("nest", "pieces", number)
+    return (*path, "turn") if piece.turn is not None else path
+
+
+def _turned(piece: NestPiece) -> float:
+    return float(piece.turn.value) if piece.turn is not None else 0.0
+
+
+def _grain_deg(piece: NestPiece, part: Part) -> float:
+    """Direction of the grain on the sheet, degrees from across the roll. A part turned over keeps it."""
+    return {"up": 90.0, "across": 0.0}[part.grain] + _turned(piece)
 
 
 _NEST = """
 parts/panel.yaml: {grain: up}
 operations/cut-panel.yaml:
-  nest: {sheet: {length: 700 mm, width: 400 mm}, pieces: [{part: panel, left: 5 mm, bottom: 5 mmTURN}]}
+  nest: {margin: 5 mm, pieces: [{part: panel, turn: TURN}]}
 """
 
 RULE = Rule(
     slug="nest-grain",
     severity=Severity.error,
-    why="Cut across the grain, the part stretches and its shade differs from its neighbours'.",
-    remedy="Turn the piece, or correct the part's grain.",
+    why="Off its grain a piece stretches and hangs askew; against the nap it looks another shade.",
+    remedy="Turn the piece so that its grain runs along the roll, or correct the part's `grain:` if it is free.",
     check=check,
-    bad=_NEST.replace("TURN", ""),
-    good=_NEST.replace("TURN", ", turn: 90°"),
-    follows_from=("shape-impossible", "name-unknown"),
+    bad=_NEST.replace("TURN", "90 deg"),
+    good=_NEST.replace("TURN", "180 deg"),
 )

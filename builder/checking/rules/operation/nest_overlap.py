@@ -5,43 +5,41 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.checking.lengths import length_words
-from builder.checking.nests import nests
+from builder.checking.nests import laid_out
 from builder.checking.rule import Problem, Rule, Subject
+from builder.checking.walk import in_size
 from builder.finding import Severity
-from builder.geometry import too_near
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Each line of a nest once, with the first piece it comes too near to; rows and columns without a pitch too."""
-    for laid in nests(subject):
-        for entry, words in laid.faults:
-            part = laid.nest.pieces[entry].part
-            yield Problem(("operation", laid.name), ("nest", "pieces", entry), words, (f"part:{part}",))
-        told: set[int] = set()
-        for one, other in too_near(laid.pieces, laid.gap):
-            if other.entry in told:
+    """Pieces with a point in common, once for each two entries of a nest; edges that touch are cut once."""
+    seen: set[tuple[str, int, int]] = set()
+    for operation, _, size, sheet in laid_out(subject):
+        for first, second, (x, y) in sheet.overlaps():
+            one, other = sheet.pieces[first], sheet.pieces[second]
+            if (operation, one.group, other.group) in seen:
                 continue
-            told.add(other.entry)
-            how = f"nearer than {length_words(subject, laid.gap)} to each other" if laid.gap else "on each other"
-            message = f"piece {one.number + 1} of {one.part} and piece {other.number + 1} of {other.part} lie {how}"
-            about = (f"part:{one.part}", f"part:{other.part}")
-            yield Problem(("operation", laid.name), ("nest", "pieces", other.entry), message, about)
+            seen.add((operation, one.group, other.group))
+            which = f"two pieces of {one.part}" if one.part == other.part else f"{one.part} and {other.part}"
+            where = f"{length_words(subject, x)} from the left, {length_words(subject, y)} from the lower edge"
+            message = f"{which} overlap{in_size(size)}, {where}"
+            about = tuple(dict.fromkeys((f"part:{one.part}", f"part:{other.part}")))
+            yield Problem(("operation", operation), ("nest", "pieces", other.group), message, about)
 
 
 _NEST = """
 operations/cut-panel.yaml:
-  nest:
-    sheet: {length: 700 mm, width: 400 mm}
-    pieces: [{part: panel, left: 5 mm, bottom: 5 mm, columns: 2, pitch: PITCH}]
+  pieces a sheet: 4
+  nest: {margin: 5 mm, pieces: [{part: panel, columns: 4, pitch: PITCH}]}
 """
 
 RULE = Rule(
     slug="nest-overlap",
     severity=Severity.error,
-    why="One cut goes through the next piece, and the sheet is scrap.",
-    remedy="Move the pieces apart, or correct pitch and turn.",
+    why="Of two pieces that overlap one is spoilt, on every sheet.",
+    remedy="Move the pieces apart: leave `pitch:` and `row pitch:` out, and type the `gap:` between two pieces.",
     check=check,
-    bad=_NEST.replace("PITCH", "200 mm"),
-    good=_NEST.replace("PITCH", "330 mm"),
-    follows_from=("shape-impossible", "name-unknown"),
+    bad=_NEST.replace("PITCH", "290 mm"),
+    good=_NEST.replace("PITCH", "300 mm"),
+    follows_from=("shape-impossible",),
 )

@@ -43,10 +43,8 @@ def _raw(subject: Subject, one: Worked) -> bool:
     seam = one.feature
     if not isinstance(seam, Seam) or seam.seam == ("line",) or seam.binding is not None:
         return False
-    if _along(seam):
-        if not _inside_a_strip(subject, one, seam):
-            return False
-    elif full_name(one.part, f"{one.name}.inset") not in subject.dimensions.values:
+    known = full_name(one.part, f"{one.name}.inset") in subject.dimensions.values
+    if not (_inside_a_strip(subject, one, seam) if _along(seam) else known):
         return False
     part = subject.model.parts[one.part]
     ground = ground_part(part, seam.of if _along(seam) else seam.on)
