@@ -46,17 +46,15 @@ def operation_use(
 
 
 def _laid(name: str, model: PlantModel, book: ShapeBook, values: Values) -> Iterator[MaterialUse]:
-    """Zips by the length of their line, elastic by its relaxed length and what is added at either end."""
+    """Zips by the length of their line, elastic by its relaxed length, both with what is added at either end."""
     for ref in laid_by(model, name):
         shape = book.shape(ref.part, values)
         one = shape.features.get(ref.feature) if shape is not None else None
         if one is None or not isinstance(one.feature, Laid) or one.feature.material not in model.materials:
             continue
-        length = one.paths[0].length
-        if isinstance(one.feature, Elastic):
-            ends = values.get(f"{ref.part}/{ref.feature}.ends")
-            length = one.size[1] + (2 * float(ends.value) if ends is not None else 0.0)
-        yield MaterialUse(one.feature.material, length_mm=length)
+        length = one.size[1] if isinstance(one.feature, Elastic) else one.paths[0].length
+        ends = values.get(f"{ref.part}/{ref.feature}.ends")
+        yield MaterialUse(one.feature.material, length_mm=length + (2 * float(ends.value) if ends is not None else 0.0))
 
 
 def _threads(name: str, model: PlantModel, sewn: tuple[SewnThread, ...]) -> Iterator[MaterialUse]:

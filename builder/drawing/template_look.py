@@ -38,6 +38,8 @@ PENS = {
     "bartack": Pen(0.2),
     "binding": Pen(0.25, "3 2"),
     "strip": Pen(0.2, "1 1.5"),
+    **dict.fromkeys(("pleat meets", "pleat arrow", "dart leg", "dart arrow"), Pen(0.25)),
+    **dict.fromkeys(("pleat outer", "pleat inner", "dart fold"), Pen(0.3, "8 2 1 2")),
     "centre": Pen(0.15),
     "datum": Pen(DATUM_MM),
 }

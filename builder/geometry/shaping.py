@@ -152,16 +152,28 @@ def zip_shape(name: str, feature: Zip, line: Path | None, ground: Outline, lengt
     width, length = _size(name, feature, ZIP_MM, lengths)
     chain = smooth_only(_laid_line(name, feature, line, ground, length, lengths), name)
     slider = min(SLIDER_MM, chain.length / 3)
-    start = {"start": 0.0, "middle": (chain.length - slider) / 2, "end": chain.length - slider}[feature.slider]
+    stop = slider / 4
+    start = {"start": stop, "middle": (chain.length - slider) / 2, "end": chain.length - slider - stop}[feature.slider]
     marks = [("zip tape", chain)]
     before, after = start, chain.length - start - slider
     if before > TOUCH:
         marks.append(("zip chain", part_of(chain, 0.0, before)))
     if after > TOUCH:
         marks.append(("zip parted" if feature.open else "zip chain", part_of(chain, start + slider, after)))
+    marks += [("zip stop", part_of(chain, at, stop)) for at in (0.0, chain.length - stop)]
     marks.append(("zip slider", part_of(chain, start, slider)))
-    marks += [("zip stop", part_of(chain, at, slider / 4)) for at in (0.0, chain.length * (1 - 1e-12) - slider / 4)]
-    return FeatureShape(name, "zip", feature, (chain,), (band(chain, width),), (), (width, 0.0), tuple(marks))
+    tape = band(_longer(chain, lengths.mm(feature.ends, 0.0, f"{name}.ends")), width)
+    return FeatureShape(name, "zip", feature, (chain,), (tape,), (), (width, 0.0), tuple(marks))
+
+
+def _longer(path: Path, by: float) -> Path:
+    """A path that goes on straight at both ends."""
+    if by <= 0:
+        return path
+    before = scale(path.runs[0].tangent_at(0), -by)
+    after = scale(path.runs[-1].tangent_at(1), by)
+    first, last = Line(add(path.start, before), path.start), Line(path.end, add(path.end, after))
+    return Path((first, *path.runs, last))
 
 
 def elastic_shape(name: str, feature: Elastic, line: Path | None, ground: Outline, lengths: Lengths) -> FeatureShape:

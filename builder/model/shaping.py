@@ -73,7 +73,8 @@ class Laid(Feature):
 
     along     : the edge, at `inset` from it to the middle of what is laid; below 0 it lies beyond the edge
     start_gap : where it begins, from the start of the line; with a length and no gap it lies in the middle
-    length    : of the line; what is left of it when left out
+    length    : of the line, of a zip from stop to stop; what is left of it when left out
+    ends      : what is added at either end: tape beyond the stops, elastic to be caught or folded
     """
 
     along: Text | None = None
@@ -81,6 +82,7 @@ class Laid(Feature):
     points: tuple[At, ...] = ()
     start_gap: LengthOrExpression | None = None
     length: LengthOrExpression | None = None
+    ends: LengthOrExpression | None = None
 
     @property
     def material(self) -> str:
@@ -109,12 +111,10 @@ class Elastic(Laid):
     """Elastic: `elastic: elastic-20` names its material or part, stretched to the length of its line.
 
     relaxed : its length before it is stretched, between its ends
-    ends    : what is added at either end, to be caught or folded
     """
 
     elastic: Text
     relaxed: LengthOrExpression
-    ends: LengthOrExpression | None = None
 
     @property
     def material(self) -> str:

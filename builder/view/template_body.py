@@ -72,7 +72,8 @@ def part_body(
     lines = [TemplateLine("cut edge", shape.outline.segments, closed=True)]
     for name, feature in shape.features.items():
         words = feature.feature.label or plain(name)
-        for number, stroke in enumerate(feature_strokes(feature, "part", Placing(), "301", 3.0, False)):
+        strokes = feature_strokes(feature, "part", Placing(), "301", 3.0, False)
+        for number, stroke in enumerate(one for one in strokes if one.role != "taken"):
             lines.append(TemplateLine(stroke.role, tuple(stroke.path), stroke.closed, "" if number else words))
     facts = tuple((name, exact(values[name])) for name in sorted(book.dimension_names(template.of)) if name in values)
     title = () if template.title == shape.part.title else (shape.part.title,)

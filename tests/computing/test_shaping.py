@@ -22,7 +22,7 @@ materials/shaping.yaml:
 LAID = """
 parts/panel.yaml:
   features:
-    front: {zip: zip-5, along: top, inset: 60 mm, length: 180 mm}
+    front: {zip: zip-5, along: top, inset: 60 mm, length: 180 mm, ends: 15 mm}
     waist: {elastic: elastic-20, along: bottom, inset: 40 mm, start gap: 30 mm, length: 240 mm, relaxed: 180 mm,
       ends: 10 mm}
 operations/sew-hem.yaml:
@@ -34,7 +34,7 @@ def test_a_zip_takes_its_line_and_elastic_its_relaxed_length_and_ends(tmp_path: 
     """Placed, or sewn on where nobody places it."""
     for number, key in enumerate(("place", "sew")):
         found = takes(GOODS + LAID.replace("KEY", key), tmp_path / str(number))
-        assert found["zip-5"].length_mm == pytest.approx(180)
+        assert found["zip-5"].length_mm == pytest.approx(180 + 2 * 15)
         assert found["elastic-20"].length_mm == pytest.approx(180 + 2 * 10)
 
 

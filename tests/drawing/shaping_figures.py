@@ -32,9 +32,9 @@ DARTS = """
     dart-right: {dart: 24 mm, depth: 90 mm, edge: bottom, at: {right: 90 mm}, label: dart}
 """
 ZIPS = """
-    front-zip: {zip: zip-5-black, along: top, inset: 50 mm, length: 220 mm, label: zip}
+    front-zip: {zip: zip-5-black, along: top, inset: 50 mm, length: 220 mm, ends: 12 mm, label: zip}
     side-zip: {zip: zip-5-black, points: [{left: 40 mm, bottom: 50 mm}, {right: 60 mm, bottom: 50 mm}],
-      slider: middle, open: yes}
+      slider: middle, open: yes, ends: 12 mm}
 """
 ELASTIC = """
     waist: {elastic: elastic-20, along: bottom, inset: 30 mm, start gap: 30 mm, length: 240 mm, relaxed: 180 mm,
@@ -43,7 +43,7 @@ ELASTIC = """
 BESIDE = """
     pocket: {strip: patch, at: {left: 60 mm, bottom: 40 mm}}
     pocket-edge: {seam: along, of: pocket, off: 3 mm, sides: [left, bottom, right]}
-    zip: {zip: zip-5-black, along: top, inset: 40 mm, length: 200 mm}
+    zip: {zip: zip-5-black, along: top, inset: 40 mm, length: 200 mm, ends: 12 mm}
     zip-low: {seam: along, of: zip, off: 3 mm, sides: [bottom]}
     zip-high: {seam: along, of: zip, off: 3 mm, sides: [top]}
 """

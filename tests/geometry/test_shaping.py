@@ -176,13 +176,18 @@ def zipped(text: str, folder: Folder) -> PartShape:
 
 def test_a_zip_is_as_wide_as_its_material_and_as_long_as_its_line(tmp_path: Folder) -> None:
     """Along the top it runs from left to right; its tapes lie half to either side of its chain."""
-    one = zipped("a: {zip: zip-5, along: top, inset: 40 mm, length: 180 mm, slider: start, open: yes}", tmp_path)
+    one = zipped(
+        "a: {zip: zip-5, along: top, inset: 40 mm, length: 180 mm, ends: 10 mm, slider: start, open: yes}", tmp_path
+    )
     zip_ = one.features["a"]
     assert zip_.paths[0].bounds() == pytest.approx((60, 160, 240, 160))
     assert zip_.paths[0].start[0] == pytest.approx(60)
-    assert zip_.regions[0].bounds() == pytest.approx((60, 145, 240, 175))
+    assert zip_.regions[0].bounds() == pytest.approx((50, 145, 250, 175))
     assert zip_.regions[0].edge("top")[0].start[1] == pytest.approx(175)
-    assert [role for role, _ in zip_.marks if role in ("zip chain", "zip parted")] == ["zip parted"]
+    marks = {role: path for role, path in zip_.marks if role != "zip stop"}
+    # The slider stands behind its stop; what lies before it is no longer than that.
+    assert marks["zip chain"].length == pytest.approx(marks["zip slider"].length / 4)
+    assert marks["zip parted"].end == pytest.approx((240, 160))
 
 
 def test_a_zip_may_lie_beyond_the_edge_it_is_sewn_to(tmp_path: Folder) -> None:
