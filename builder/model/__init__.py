@@ -17,6 +17,17 @@ from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.part import Component, Outline, Part
+from builder.model.photo import Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
+from builder.model.photo_room import (
+    PAPER_WIDTH_MM,
+    PHOTO_ALONE_MM,
+    PHOTO_BESIDE_FIGURE_MM,
+    PHOTO_GAP_MM,
+    SHEET_EDGE_MM,
+    fitted_mm,
+    photo_rows,
+    photo_sizes_mm,
+)
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
@@ -96,6 +107,23 @@ from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
 
 __all__ = [
+    "PAPER_WIDTH_MM",
+    "PHOTO_ALONE_MM",
+    "PHOTO_BESIDE_FIGURE_MM",
+    "PHOTO_GAP_MM",
+    "SHEET_EDGE_MM",
+    "Area",
+    "Arrow",
+    "Blur",
+    "Callout",
+    "Frame",
+    "Number",
+    "Ring",
+    "Shot",
+    "Words",
+    "fitted_mm",
+    "photo_rows",
+    "photo_sizes_mm",
     "Capacity",
     "StationShare",
     "Tending",

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
+from builder.model.photo import Pictures, Shot, shots_of
 from builder.model.shows import Shown, read_shown
 from builder.model.typed import (
     AnyTolerance,
@@ -51,7 +52,7 @@ class Step(Noun):
     shows: Names = ()
     look_at: Names = ()
     check: Names = ()
-    photo: Text | None = None
+    photo: Pictures | None = None
     alt: Text | None = None
     caption: Text | None = None
     time: StepTime | None = None
@@ -70,6 +71,11 @@ class Step(Noun):
     def pictures(self) -> tuple[Shown, ...]:
         """All it shows, in the order typed."""
         return tuple(read_shown(one) for one in self.shows)
+
+    @cached_property
+    def shots(self) -> tuple[Shot, ...]:
+        """Its photos and drawings from elsewhere, in the order typed, a good one before its bad one."""
+        return shots_of(self.photo, self.alt, self.caption)
 
     @cached_property
     def part_shown(self) -> Shown | None:

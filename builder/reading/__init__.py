@@ -5,13 +5,17 @@ from __future__ import annotations
 from builder.reading.csv_table import CSV_LIMIT, Row, Table, read_table
 from builder.reading.discover import KINDS, OUTPUT_FOLDER, Photo, Source, read_folder
 from builder.reading.faults import WHY
-from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, read_photo, scaled_jpeg
+from builder.reading.photo import MAX_PIXELS, PhotoData, read_photo, scaled_jpeg
+from builder.reading.photo_area import PhotoEdit
+from builder.reading.photo_fault import PhotoFault
 from builder.reading.raw_text import split_lines
 from builder.reading.spots import Branch, Document, PathStep, Spot, Value, pack, unpack
+from builder.reading.svg_clean import CleanDrawing, clean_svg, read_svg
 from builder.reading.yaml_text import YAML_LIMIT, read_yaml
 
 __all__ = [
     "CSV_LIMIT",
+    "CleanDrawing",
     "KINDS",
     "MAX_PIXELS",
     "OUTPUT_FOLDER",
@@ -22,15 +26,18 @@ __all__ = [
     "PathStep",
     "Photo",
     "PhotoData",
+    "PhotoEdit",
     "PhotoFault",
     "Row",
     "Source",
     "Spot",
     "Table",
     "Value",
+    "clean_svg",
     "pack",
     "read_folder",
     "read_photo",
+    "read_svg",
     "read_table",
     "read_yaml",
     "scaled_jpeg",

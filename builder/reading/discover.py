@@ -38,7 +38,9 @@ OUTPUT_FOLDER = "_out"
 _STUDIES, _PHOTOS, _PLANT = "studies", "photos", "plant"
 _FOLDERS = (*KINDS, _STUDIES, _PHOTOS)
 _YAML = (".yaml", ".yml")
-_PHOTO = (".jpg", ".jpeg", ".png", ".webp")
+_PHOTO = (".jpg", ".jpeg", ".png", ".webp", ".svg")
+# Listed too, so that who names one is told what it is instead of that it isn't there.
+_OTHER_PHOTO = (".gif", ".bmp", ".tif", ".tiff", ".heic", ".avif")
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +145,7 @@ class _FolderReader:
             self.read_document(KINDS[folder], path)
         elif folder == _STUDIES and ending == ".csv":
             self.read_study(path)
-        elif folder == _PHOTOS and ending in _PHOTO:
+        elif folder == _PHOTOS and ending in (*_PHOTO, *_OTHER_PHOTO):
             self.list_photo(path)
         elif _meant_to_be_read(path):
             wanted = {_STUDIES: ".csv", _PHOTOS: ", ".join(_PHOTO)}.get(folder, ".yaml")
