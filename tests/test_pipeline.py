@@ -9,7 +9,7 @@ import pytest
 from builder.errors import UsageError
 from builder.pipeline import booklet, build_plant, check_plant
 
-PHOTO = "photos/box-and-cross.jpg"
+PHOTO = "photos/handle-end-right.jpg"
 
 
 def test_a_cut_off_photo_is_a_finding_at_its_step(demo: Path) -> None:

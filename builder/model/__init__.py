@@ -17,7 +17,7 @@ from builder.model.near_names import near
 from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes, parse_needle, parse_needle_sizes
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.part import Component, Outline, Part
-from builder.model.photo import Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
+from builder.model.photo import WHOLE, Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
 from builder.model.photo_room import (
     PAPER_WIDTH_MM,
     PHOTO_ALONE_MM,
@@ -108,6 +108,7 @@ from builder.model.tolerance import Tolerance
 
 __all__ = [
     "PAPER_WIDTH_MM",
+    "WHOLE",
     "PHOTO_ALONE_MM",
     "PHOTO_BESIDE_FIGURE_MM",
     "PHOTO_GAP_MM",

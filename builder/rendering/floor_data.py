@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from builder.model import fitted_mm
 from builder.rendering.markdown import plain
 from builder.rendering.page_data import (
     GENERAL_WARNING,
@@ -21,7 +22,7 @@ from builder.rendering.page_data import (
     step_data,
 )
 from builder.rendering.screen_fit import FITS, band_is_brief, band_rows, fit_of
-from builder.view import FigureView, SheetView, StepView
+from builder.view import FigureView, Photo, SheetView, StepView, sized
 
 # A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide, and as high as the rows of the caution band
 # leave room. At these sizes on paper its capitals stand at 16' of arc where the action line stands at 20'.
@@ -29,6 +30,8 @@ from builder.view import FigureView, SheetView, StepView
 FLOOR_WIDTH_MM, NARROW_WIDTH_MM = 80.0, 58.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
+PHOTO_SHARE = 0.62
+"""Of the height for pictures, what photos that teach get below a figure."""
 MOST_DOTS_IN_LINE = 9
 MOST_SPACED_CAUTIONS = 8
 MOST_LARGE_SETTINGS = 6
@@ -85,11 +88,19 @@ def _use(code: str) -> Markup:
 
 def _for_floor(step: StepView, sheet: SheetView, height: float) -> StepView:
     """The step with its figures laid out for the screen, whose letters stand higher in the drawing than on paper."""
+    step = replace(step, photos=_photos_for_floor(step, height))
     if step.figure is None:
         return step
     width = NARROW_WIDTH_MM if fit_of(sheet, step) == FITS[-1].name else FLOOR_WIDTH_MM
     sizes = tuple((size, _laid_out(figure, width, height)) for size, figure in step.sizes)
     return replace(step, figure=_laid_out(step.figure, width, height), sizes=sizes)
+
+
+def _photos_for_floor(step: StepView, height: float) -> tuple[Photo, ...]:
+    """The pictures at the size they have on the screen: what is pointed out is lettered anew."""
+    most = height * (PHOTO_SHARE if step.figure is not None or step.details else 1.0)
+    aspects = [photo.width_mm / photo.height_mm for photo in step.photos]
+    return sized(step.photos, fitted_mm(aspects, FLOOR_WIDTH_MM, most), FLOOR_TEXT_MM)
 
 
 def _laid_out(figure: FigureView, width: float, height: float) -> FigureView:
@@ -143,7 +154,7 @@ def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequenc
         "kind": stop.kind,
         "title": stop.title,
         "step": data,
-        "shows": bool(data and (data["drawings"] or data["photo"])),
+        "shows": bool(data and (data["drawings"] or data["photos"])),
         "fit": fit,
         # The fullest step only names the hazards; all its neighbours say them in full.
         "brief": stop.kind != "cautions" and (band_is_brief(sheet) or fit == FITS[-1].name),

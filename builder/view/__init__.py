@@ -29,12 +29,12 @@ from builder.view.pages import (
     StationPage,
     VariantView,
 )
+from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.sheet import (
     Caution,
     ColourRow,
     FaultLine,
     Measure,
-    Photo,
     Protection,
     Setting,
     SheetView,
@@ -75,6 +75,7 @@ __all__ = [
     "MaterialRow",
     "Measure",
     "Photo",
+    "PhotoMark",
     "PlantViews",
     "ProductPage",
     "Protection",
@@ -97,5 +98,6 @@ __all__ = [
     "time_source_words",
     "output_hash",
     "plant_views",
+    "sized",
     "tag_of",
 ]
