@@ -57,7 +57,7 @@ PICTURES = {
         SEEN,
         Severity.warning,
         False,
-        "A drawing from elsewhere may run, load or move things; only plain drawing is kept, so something may be missing.",
+        "A file from elsewhere may run, load or move things; only plain drawing is kept, so something may be missing.",
         "Look at the picture on the page. Save the drawing as plain SVG, with effects turned into shapes.",
     ),
     "figure-crowded": Explanation(

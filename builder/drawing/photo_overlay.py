@@ -26,7 +26,7 @@ _DISC_ROOM = 1.1  # round a number, mm
 
 @dataclass(frozen=True, slots=True)
 class Overlay:
-    """Callouts drawn: an SVG as large as the picture ('' where there is nothing to draw), its texts, what went wrong."""
+    """Callouts drawn: an SVG as large as the picture ('' where there are none), its texts, what went wrong."""
 
     svg: str
     texts: tuple[TextBox, ...] = ()
@@ -96,7 +96,7 @@ class _Drawn:
         """Of a ring, or of a numbered disc."""
         if self.mark.kind == "ring":
             return max(1.5, float(self.mark.size or 0) * self.paper.width / 2)
-        width, height = block_size((str(self.mark.number),), True, self.lettering)
+        width, _ = block_size((str(self.mark.number),), True, self.lettering)
         return math.hypot(width, self.lettering.cap_mm) / 2 + _DISC_ROOM * 0.8
 
     @property
@@ -132,6 +132,8 @@ class _Drawn:
                 (x, y), way = self.at[1], self._way
                 back = (x - way[0] * _HEAD_LENGTH * 0.8, y - way[1] * _HEAD_LENGTH * 0.8)
                 return [(lines_d([(self.at[0], back)]), _LINE)]
+            case "number" if len(self.at) > 1:
+                return [(lines_d([(self._middle, self.at[1])]), _LINE)]
             case "box":
                 return [(polyline_d(self._frame().corners(), closed=True), _LINE)]
         return []
@@ -169,7 +171,8 @@ class _Drawn:
         """Space that words keep off: discs, what a ring is about, an arrow's head, what a leader points to."""
         match self.mark.kind:
             case "number":
-                return [box_about(self._middle, 2 * self._radius + 1, 2 * self._radius + 1)]
+                disc = box_about(self._middle, 2 * self._radius + 1, 2 * self._radius + 1)
+                return [disc, *(box_about(end, 2.5, 2.5) for end in self.at[1:])]
             case "ring":
                 return [box_about(self.at[0], 1.9 * self._radius, 1.9 * self._radius)]
             case "arrow":

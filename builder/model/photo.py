@@ -103,11 +103,18 @@ class Frame(Callout):
 
 
 class Number(Callout):
-    """A numbered disc. Numbers count up in the order typed, or are typed `as: 3`."""
+    """A numbered disc, with a leader `to:` what it is about. Numbers count up as typed, or are typed `as: 3`."""
 
     number: Point
     as_: Count | None = None
     says: Text
+    to: Point | None = None
+
+    def points(self) -> Iterator[tuple[PathTo, Spot]]:
+        """Where the disc stands, and where the leader ends."""
+        yield ("number",), self.number
+        if self.to is not None:
+            yield ("to",), self.to
 
 
 class Words(Callout):

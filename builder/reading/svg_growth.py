@@ -1,4 +1,4 @@
-"""How far a drawing grows when its uses, clips and markers are drawn out: a few lines can stand for a million shapes."""
+"""How far a drawing grows when uses, clips and markers are drawn out: a few lines can stand for a million shapes."""
 
 from __future__ import annotations
 

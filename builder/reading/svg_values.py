@@ -98,15 +98,19 @@ READERS: Mapping[str, Reader] = {
     **dict.fromkeys(("fill", "stroke", "stop-color", "color"), _paint),
     **dict.fromkeys(("clip-path", "marker-start", "marker-mid", "marker-end"), _reference),
     **dict.fromkeys(
-        ("x", "y", "dx", "dy", "width", "height", "cx", "cy", "r", "rx", "ry", "x1", "y1", "x2", "y2", "fx", "fy", "fr")
-        + ("offset", "stroke-width", "stroke-dashoffset", "stroke-miterlimit", "refX", "refY")
-        + ("markerWidth", "markerHeight", "opacity", "fill-opacity", "stroke-opacity", "stop-opacity"),
+        (
+            *("x", "y", "dx", "dy", "width", "height", "cx", "cy", "r", "rx", "ry", "x1", "y1", "x2", "y2"),
+            *("fx", "fy", "fr", "offset", "stroke-width", "stroke-dashoffset", "stroke-miterlimit", "refX", "refY"),
+            *("markerWidth", "markerHeight", "opacity", "fill-opacity", "stroke-opacity", "stop-opacity"),
+        ),
         _length,
     ),
     **dict.fromkeys(
-        ("fill-rule", "clip-rule", "stroke-linecap", "stroke-linejoin", "vector-effect", "display", "visibility")
-        + ("text-anchor", "gradientUnits", "spreadMethod", "clipPathUnits", "markerUnits", "orient")
-        + ("preserveAspectRatio", "overflow", "paint-order"),
+        (
+            *("fill-rule", "clip-rule", "stroke-linecap", "stroke-linejoin", "vector-effect", "display", "visibility"),
+            *("text-anchor", "gradientUnits", "spreadMethod", "clipPathUnits", "markerUnits", "orient"),
+            *("preserveAspectRatio", "overflow", "paint-order"),
+        ),
         _word,
     ),
 }

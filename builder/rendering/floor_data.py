@@ -30,7 +30,7 @@ from builder.view import FigureView, Photo, SheetView, StepView, sized
 FLOOR_WIDTH_MM, NARROW_WIDTH_MM = 80.0, 58.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
-PHOTO_SHARE = 0.62
+PHOTO_SHARE = 0.38
 """Of the height for pictures, what photos that teach get below a figure."""
 MOST_DOTS_IN_LINE = 9
 MOST_SPACED_CAUTIONS = 8

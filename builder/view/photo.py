@@ -20,8 +20,8 @@ Spot = tuple[Fraction, Fraction]
 class PhotoMark:
     """A callout.
 
-    kind   : ring (middle) | arrow (tail, head) | box (two corners) | number (middle) | text (where the words stand,
-             and where their leader ends)
+    kind   : ring (middle) | arrow (tail, head) | box (two corners) | number, text (where they stand, and where
+             their leader ends)
     points : its places, as shares of what is shown, from the left and from the top
     size   : width of a ring, as a share of the width shown
     number : of a numbered disc, explained in the legend by `says`; else `says` stands in the picture

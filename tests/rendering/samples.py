@@ -237,12 +237,14 @@ POCKET = replace(
         _pocket_step(1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"),
         replace(
             _pocket_step(2, "tape", "Stick the tape along the mouth.", key="Tape flush with the cut edge.", shows=""),
-            photos=(Photo(
-                PHOTO_DIGEST,
-                "Tape flush with the edge of the cloth.",
-                "photos/tape.jpg",
-                "Tape flush, no bubble.",
-            ),),
+            photos=(
+                Photo(
+                    PHOTO_DIGEST,
+                    "Tape flush with the edge of the cloth.",
+                    "photos/tape.jpg",
+                    "Tape flush, no bubble.",
+                ),
+            ),
         ),
         _pocket_step(3, "zip", "Lay the zip on the tape, teeth up.", key="Slider at the **left** end.", shows="fold"),
         replace(

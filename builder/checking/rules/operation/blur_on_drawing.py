@@ -31,11 +31,17 @@ RULE = Rule(
     check=check,
     bad="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.svg, alt: A hem., caption: drawn, callouts: [{blur: [[10 %, 20 %], [30 %, 40 %]]}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.svg, alt: A hem., caption: drawn,
+        callouts: [{blur: [[10 %, 20 %], [30 %, 40 %]]}]}
 """,
     good="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.svg, alt: A hem., caption: drawn, callouts: [{ring: [10 %, 20 %]}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.svg, alt: A hem., caption: drawn,
+        callouts: [{ring: [10 %, 20 %]}]}
 """,
     follows_from=("name-unknown",),
 )

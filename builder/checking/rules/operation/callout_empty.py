@@ -49,11 +49,17 @@ RULE = Rule(
     check=check,
     bad="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.jpg, alt: A hem., caption: rendered, callouts: [{blur: [[10 %, 20 %], [10 %, 40 %]]}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.jpg, alt: A hem., caption: rendered,
+        callouts: [{blur: [[10 %, 20 %], [10 %, 40 %]]}]}
 """,
     good="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.jpg, alt: A hem., caption: rendered, callouts: [{blur: [[10 %, 20 %], [30 %, 40 %]]}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.jpg, alt: A hem., caption: rendered,
+        callouts: [{blur: [[10 %, 20 %], [30 %, 40 %]]}]}
 """,
     follows_from=("name-unknown",),
 )

@@ -31,11 +31,19 @@ RULE = Rule(
     check=check,
     bad="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.jpg, alt: A hem., caption: rendered, callouts: [{number: [40 %, 30 %], as: 1, says: edge}, {number: [60 %, 30 %], as: 1, says: fold}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.jpg, alt: A hem., caption: rendered,
+        callouts: [{number: [40 %, 30 %], as: 1, says: edge},
+          {number: [60 %, 30 %], as: 1, says: fold}]}
 """,
     good="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.jpg, alt: A hem., caption: rendered, callouts: [{number: [40 %, 30 %], says: edge}, {number: [60 %, 30 %], says: fold}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.jpg, alt: A hem., caption: rendered,
+        callouts: [{number: [40 %, 30 %], says: edge},
+          {number: [60 %, 30 %], says: fold}]}
 """,
     follows_from=("name-unknown",),
 )

@@ -19,12 +19,9 @@ def check(subject: Subject) -> Iterator[Problem]:
                 for path, (x, y), (left, top, right, bottom) in _places(shot):
                     if not (left <= x <= right and top <= y <= bottom):
                         shown = f"{show_number(float(x) * 100, 1)} %, {show_number(float(y) * 100, 1)} %"
-                        what = (
-                            "what is cropped from it" if shot.picture.crop is not None and path[0] != "crop" else "it"
-                        )
-                        message = f"[{shown}] lies outside the picture of step {step.step}, or outside {what}"
-                        if what == "it":
-                            message = f"[{shown}] lies outside the picture of step {step.step}"
+                        cropped = shot.picture.crop is not None and path[0] != "crop"
+                        what = "what its crop leaves of the picture" if cropped else "the picture"
+                        message = f"[{shown}] lies outside {what} of step {step.step}"
                         yield Problem(("operation", name), ("steps", number, *shot.path, *path), message, about)
 
 
@@ -45,11 +42,17 @@ RULE = Rule(
     check=check,
     bad="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.jpg, alt: A hem., caption: rendered, callouts: [{ring: [40 %, 130 %]}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.jpg, alt: A hem., caption: rendered,
+        callouts: [{ring: [40 %, 130 %]}]}
 """,
     good="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {file: photos/hem.jpg, alt: A hem., caption: rendered, callouts: [{ring: [40 %, 30 %]}]}}]
+  steps:
+    - step: lay
+      photo: {file: photos/hem.jpg, alt: A hem., caption: rendered,
+        callouts: [{ring: [40 %, 30 %]}]}
 """,
     follows_from=("name-unknown", "callout-empty"),
 )

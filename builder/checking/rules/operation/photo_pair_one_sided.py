@@ -29,11 +29,17 @@ RULE = Rule(
     check=check,
     bad="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {bad: {file: photos/hem.jpg, alt: A hem., caption: crooked}}}]
+  steps:
+    - step: lay
+      photo: {bad: {file: photos/hem.jpg, alt: A hem., caption: crooked}}
 """,
     good="""
 operations/sew-hem.yaml:
-  steps: [{step: lay, photo: {good: {file: photos/hem.jpg, alt: A hem., caption: straight}, bad: {file: photos/hem.jpg, alt: A hem., caption: crooked}}}]
+  steps:
+    - step: lay
+      photo: {
+        good: {file: photos/hem.jpg, alt: A hem., caption: straight},
+        bad: {file: photos/hem.jpg, alt: A hem., caption: crooked}}
 """,
     follows_from=("name-unknown",),
 )
