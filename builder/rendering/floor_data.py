@@ -30,8 +30,8 @@ from builder.view import FigureView, Photo, SheetView, StepView, sized
 FLOOR_WIDTH_MM, NARROW_WIDTH_MM = 80.0, 58.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
-PHOTO_SHARE = 0.38
-"""Of the height for pictures, what photos that teach get below a figure."""
+PHOTO_SHARE, JUDGED_SHARE = 0.45, 0.6
+"""Of the height for pictures, what photos with callouts get below a figure, and right and wrong between their words."""
 MOST_DOTS_IN_LINE = 9
 MOST_SPACED_CAUTIONS = 8
 MOST_LARGE_SETTINGS = 6
@@ -89,6 +89,9 @@ def _use(code: str) -> Markup:
 def _for_floor(step: StepView, sheet: SheetView, height: float) -> StepView:
     """The step with its figures laid out for the screen, whose letters stand higher in the drawing than on paper."""
     step = replace(step, photos=_photos_for_floor(step, height))
+    if any(photo.verdict for photo in step.photos):
+        # Right and wrong need the room; beside them a figure's dimensions could not be read, and the checks say them.
+        return replace(step, figure=None, details=(), sizes=())
     if step.figure is None:
         return step
     width = NARROW_WIDTH_MM if fit_of(sheet, step) == FITS[-1].name else FLOOR_WIDTH_MM
@@ -98,7 +101,9 @@ def _for_floor(step: StepView, sheet: SheetView, height: float) -> StepView:
 
 def _photos_for_floor(step: StepView, height: float) -> tuple[Photo, ...]:
     """The pictures at the size they have on the screen: what is pointed out is lettered anew."""
-    most = height * (PHOTO_SHARE if step.figure is not None or step.details else 1.0)
+    judged = any(photo.verdict for photo in step.photos)
+    shares = step.figure is not None or bool(step.details)
+    most = height * (JUDGED_SHARE if judged else PHOTO_SHARE if shares else 1.0)
     aspects = [photo.width_mm / photo.height_mm for photo in step.photos]
     return sized(step.photos, fitted_mm(aspects, FLOOR_WIDTH_MM, most), FLOOR_TEXT_MM)
 

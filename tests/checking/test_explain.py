@@ -11,7 +11,7 @@ def test_every_slug_is_explained_once() -> None:
     """Rules, links, pictures and texts."""
     slugs = [one.slug for one in explanations()]
     assert len(slugs) == len(set(slugs))
-    assert set(slugs) == {*rule_book(), *FAULTS, *WHY, "photo-unreadable", "figure-crowded"}
+    assert set(slugs) == {*rule_book(), *FAULTS, *WHY, "photo-unreadable", "drawing-cleaned", "figure-crowded"}
 
 
 def test_a_rule_is_explained_in_its_own_words_with_its_own_examples() -> None:
