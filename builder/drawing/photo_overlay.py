@@ -19,8 +19,10 @@ from builder.drawing.svg import XY, circle, element, filled, lines_d, num, polyl
 from builder.drawing.symbol import arrowhead
 from builder.view import Photo, PhotoMark
 
-_LINE, _HALO = 0.8, 2.0
+_LINE, _LEADER = 0.8, 0.4
+_HALO = 0.6  # on either side of a line
 _HEAD_LENGTH, _HEAD_HALF = 3.6, 1.5
+_DOT = 0.7
 _DISC_ROOM = 1.1  # round a number, mm
 
 
@@ -43,11 +45,13 @@ def photo_overlay(photo: Photo, family: Family = ATKINSON) -> Overlay:
     marks = [_Drawn(mark, [_on_paper(spot, paper) for spot in mark.points], paper, lettering) for mark in photo.marks]
     pointed = [one for mark in marks for one in mark.taken()]
     labels, problems = placed_words([mark.wish() for mark in marks if mark.words], pointed, paper, lettering)
-    lines = [(d, width) for mark in marks for d, width in mark.lines()] + [(label.leader(), _LINE) for label in labels]
-    art = [stroke(d, look.GROUND, width + _HALO - _LINE, cap="round", join="round") for d, width in lines if d]
+    lines = [(d, width) for mark in marks for d, width in mark.lines()] + [
+        (label.leader(), _LEADER) for label in labels
+    ]
+    art = [stroke(d, look.GROUND, width + 2 * _HALO, cap="round", join="round") for d, width in lines if d]
     art += [mark.heads(halo=True) for mark in marks]
     art += [stroke(d, look.ACCENT, width, cap="round", join="round") for d, width in lines if d]
-    art += [mark.heads(halo=False) for mark in marks]
+    art += [mark.heads(halo=False) + mark.dot() for mark in marks]
     art += [_plate(label) + label.block.svg(lettering) for label in labels]
     art += [mark.disc() for mark in marks]
     svg = element(
@@ -133,7 +137,7 @@ class _Drawn:
                 back = (x - way[0] * _HEAD_LENGTH * 0.8, y - way[1] * _HEAD_LENGTH * 0.8)
                 return [(lines_d([(self.at[0], back)]), _LINE)]
             case "number" if len(self.at) > 1:
-                return [(lines_d([(self._middle, self.at[1])]), _LINE)]
+                return [(lines_d([(self._middle, self.at[1])]), _LEADER)]
             case "box":
                 return [(polyline_d(self._frame().corners(), closed=True), _LINE)]
         return []
@@ -145,8 +149,14 @@ class _Drawn:
         tip, way = self.at[1], self._way
         d = polyline_d(arrowhead(tip, way, _HEAD_LENGTH, _HEAD_HALF), closed=True)
         if halo:
-            return stroke(d, look.GROUND, _HALO - _LINE, join="round", fill=look.GROUND)
+            return stroke(d, look.GROUND, 2 * _HALO, join="round", fill=look.GROUND)
         return filled(d, look.ACCENT)
+
+    def dot(self) -> str:
+        """Where a leader ends."""
+        if self.mark.kind not in ("number", "text") or len(self.at) < 2:
+            return ""
+        return circle(self.at[1], _DOT + _HALO / 2, fill=look.GROUND) + circle(self.at[1], _DOT, fill=look.ACCENT)
 
     def disc(self) -> str:
         """A numbered disc: white on ink, with a halo."""

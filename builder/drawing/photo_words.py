@@ -97,7 +97,8 @@ def _ways(wish: Pointed, taken: Sequence[Box], paper: Box, lettering: Lettering)
             box = _pushed_in(box, inner)
             covers = sum(box.grown(_PLATE).overlaps(one) for one in taken)
             outside = 0.0 if box.inside(inner.grown(0.01)) else _OVERLAP
-            moved = 0.4 * _apart(wish, box)
+            # The words of an arrow belong at its tail: a leader to it would look like a bend of the arrow.
+            moved = (0.4 if wish.away is None else 4.0) * _apart(wish, box)
             yield _Way(box, lines, cost + lined + moved + covers * _COVERS + outside)
 
 
