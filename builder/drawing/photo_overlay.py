@@ -23,6 +23,7 @@ _LINE, _LEADER = 0.8, 0.4
 _HALO = 0.6  # on either side of a line
 _HEAD_LENGTH, _HEAD_HALF = 3.6, 1.5
 _DOT = 0.7
+_LEADER_SHARES = (0.2, 0.35, 0.5, 0.65, 0.8)
 _DISC_ROOM = 1.1  # round a number, mm
 
 
@@ -182,7 +183,7 @@ class _Drawn:
         match self.mark.kind:
             case "number":
                 disc = box_about(self._middle, 2 * self._radius + 1, 2 * self._radius + 1)
-                return [disc, *(box_about(end, 2.5, 2.5) for end in self.at[1:])]
+                return [disc, *self._leader_room()]
             case "ring":
                 return [box_about(self.at[0], 1.9 * self._radius, 1.9 * self._radius)]
             case "arrow":
@@ -195,7 +196,15 @@ class _Drawn:
                 return [box_about(head, 5.0, 5.0), *(box_about(spot, 1.4, 1.4) for spot in shaft)]
             case "box":
                 return [self._frame()]
-        return [box_about(self.at[1], 2.5, 2.5)] if len(self.at) > 1 else []
+        return self._leader_room()[-1:]
+
+    def _leader_room(self) -> list[Box]:
+        """What a leader covers, its end last."""
+        if len(self.at) < 2:
+            return []
+        (ax, ay), (bx, by) = self.at
+        along = [box_about((ax + (bx - ax) * share, ay + (by - ay) * share), 1.2, 1.2) for share in _LEADER_SHARES]
+        return [*along, box_about(self.at[1], 2.5, 2.5)]
 
     def wish(self) -> Pointed:
         """Where its words would like to stand."""
