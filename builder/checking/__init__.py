@@ -6,6 +6,7 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.run import (
     check_results,
     check_typed,
+    cleaned_finding,
     drawing_finding,
     figure_finding,
     photo_finding,
@@ -25,6 +26,7 @@ __all__ = [
     "check_typed",
     "drawing_finding",
     "explanations",
+    "cleaned_finding",
     "figure_finding",
     "level_words",
     "photo_finding",

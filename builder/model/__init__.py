@@ -39,6 +39,17 @@ from builder.model.nest import Nest, NestPiece, nest_length
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.outline import ALL, Corner, Outline
 from builder.model.part import Component, Part
+from builder.model.photo import WHOLE, Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
+from builder.model.photo_room import (
+    PAPER_WIDTH_MM,
+    PHOTO_ALONE_MM,
+    PHOTO_BESIDE_FIGURE_MM,
+    PHOTO_GAP_MM,
+    SHEET_EDGE_MM,
+    fitted_mm,
+    photo_rows,
+    photo_sizes_mm,
+)
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
@@ -141,6 +152,24 @@ __all__ = [
     "Laid",
     "Elastic",
     "Dart",
+    "PAPER_WIDTH_MM",
+    "WHOLE",
+    "PHOTO_ALONE_MM",
+    "PHOTO_BESIDE_FIGURE_MM",
+    "PHOTO_GAP_MM",
+    "SHEET_EDGE_MM",
+    "Area",
+    "Arrow",
+    "Blur",
+    "Callout",
+    "Frame",
+    "Number",
+    "Ring",
+    "Shot",
+    "Words",
+    "fitted_mm",
+    "photo_rows",
+    "photo_sizes_mm",
     "Capacity",
     "StationShare",
     "Tending",

@@ -48,6 +48,11 @@ FAULTS: dict[str, FaultKind] = {
             "Give it exactly one of notch, hole, strip, seam, box, bartack, fold, hardware, drill hole, slot, tag.",
         ),
         FaultKind(
+            "callout-kind",
+            "The kind of a callout says how it is drawn.",
+            "Give it exactly one of ring, arrow, box, number, text, blur.",
+        ),
+        FaultKind(
             "name-unknown",
             "What it names is nowhere, so nothing can be derived from it.",
             "Correct the name, or add what it names.",

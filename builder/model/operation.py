@@ -11,6 +11,7 @@ from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
 from builder.model.nest import Nest
+from builder.model.photo import Pictures, Shot, shots_of
 from builder.model.shows import Shown, read_shown
 from builder.model.typed import (
     AnyTolerance,
@@ -54,7 +55,7 @@ class Step(Noun):
     shows: Names = ()
     look_at: Names = ()
     check: Names = ()
-    photo: Text | None = None
+    photo: Pictures | None = None
     alt: Text | None = None
     caption: Text | None = None
     time: StepTime | None = None
@@ -73,6 +74,11 @@ class Step(Noun):
     def pictures(self) -> tuple[Shown, ...]:
         """All it shows, in the order typed."""
         return tuple(read_shown(one) for one in self.shows)
+
+    @cached_property
+    def shots(self) -> tuple[Shot, ...]:
+        """Its photos and drawings from elsewhere, in the order typed, a good one before its bad one."""
+        return shots_of(self.photo, self.alt, self.caption)
 
     @cached_property
     def part_shown(self) -> Shown | None:

@@ -132,8 +132,8 @@ def _of_step(
         yield Reference(owner, (*path, "during"), step.during, local=names, what="step")
     if isinstance(step.time, ElementText):
         yield Reference(owner, (*path, "time"), step.time.name, ("element",), offset=step.time.offset)
-    if step.photo is not None:
-        yield Reference(owner, (*path, "photo"), step.photo, ("photo",))
+    for shot in step.shots:
+        yield Reference(owner, (*path, *shot.file_path), shot.picture.file, ("photo",))
 
 
 def _size_names(model: PlantModel) -> frozenset[str]:

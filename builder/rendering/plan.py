@@ -89,14 +89,14 @@ def theme_hash(theme: Path) -> str:
 
 @dataclass(slots=True)
 class Planner:
-    """Plans the files of one plant. `read_photo` gives a photo's bytes, scaled and stripped, by its path.
+    """Plans the files of one plant. `read_photo` gives a picture's bytes, scaled and stripped.
 
     Holds the templates, the sheet press and the theme's hash, which are made on first use and shared by all files.
     """
 
     views: PlantViews
     theme: Path
-    read_photo: Callable[[str], bytes]
+    read_photo: Callable[[Photo], bytes]
     _site: Site | None = None
     _press: SheetPress | None = None
     _template_press: SheetPress | None = None
@@ -116,7 +116,7 @@ class Planner:
                 yield PlannedFile(f"templates/{template.name}.pdf", self._key(template, "template"), make, "templates")
         for photo in self._photos().values():
             yield PlannedFile(
-                photo_path(photo), f"photo {photo.digest}", partial(self.read_photo, photo.path), "photos"
+                photo_path(photo), f"photo {photo.name} {code_hash()}", partial(self.read_photo, photo), "photos"
             )
         yield from self._thumbnails()
 
@@ -190,7 +190,7 @@ class Planner:
         return self.site.render_page(kind, view)[1]
 
     def _sheet(self, sheet: SheetView) -> bytes:
-        photos = {photo.digest: self.read_photo(photo.path) for photo in _photos_of(sheet).values()}
+        photos = {photo.name: self.read_photo(photo) for photo in _photos_of(sheet).values()}
         return render_sheet(sheet, photos, self.press)
 
     def _template(self, template: TemplateView) -> bytes:
@@ -220,4 +220,4 @@ def _problems(figure: AnyFigure) -> tuple[str, ...]:
 
 
 def _photos_of(sheet: SheetView) -> dict[str, Photo]:
-    return {step.photo.digest: step.photo for step in sheet.steps if step.photo is not None}
+    return {photo.name: photo for step in sheet.steps for photo in step.photos}

@@ -31,6 +31,7 @@ _ENTRY = "main.typ"
 _UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
 _ORIENTATION = 0x0112  # the EXIF tag; from 5 on the camera lay on its side, and the typesetter turns the photo
 _TURNED = 5
+_DRAWING = b"<svg"  # what the program itself writes of a drawing from elsewhere
 
 
 class SheetFault(SeamboardError):
@@ -123,7 +124,7 @@ class SheetPress:
 def render_sheet(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> bytes:
     """One sheet as a tagged PDF (PDF/UA-1).
 
-    photos : the photos' files by their digest
+    photos : the pictures' files by their names (`Photo.name`)
     Raises KeyError for a photo that is not among `photos`, SheetFault when the typesetter refuses.
     """
     document = _document([view], photos, compiler, document_title(view, compiler.pens.words), contents=False)
@@ -156,12 +157,14 @@ def _document(
 
 
 def _kept_photos(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> dict[str, KeptPhoto]:
-    digests = (step.photo.digest for step in view.steps if step.photo)
-    return {digest: compiler.keep_photo(photos[digest]) for digest in digests}
+    names = (photo.name for step in view.steps for photo in step.photos)
+    return {name: compiler.keep_photo(photos[name]) for name in names}
 
 
 def _measured_photo(content: bytes, name: str) -> KeptPhoto:
     """Path and size of a photo; only its head is read."""
+    if content.startswith(_DRAWING):
+        return KeptPhoto(f"photos/{name}.svg", 0, 0)
     from PIL import Image, UnidentifiedImageError
 
     try:

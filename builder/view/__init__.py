@@ -31,6 +31,7 @@ from builder.view.pages import (
 )
 from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
 from builder.view.part_drawings import part_figures
+from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
 from builder.view.section_words import SectionWords
@@ -39,7 +40,6 @@ from builder.view.sheet import (
     ColourRow,
     FaultLine,
     Measure,
-    Photo,
     Protection,
     Setting,
     SheetView,
@@ -110,6 +110,7 @@ __all__ = [
     "MaterialRow",
     "Measure",
     "Photo",
+    "PhotoMark",
     "PlantViews",
     "ProductPage",
     "Protection",
@@ -132,5 +133,6 @@ __all__ = [
     "time_source_words",
     "output_hash",
     "plant_views",
+    "sized",
     "tag_of",
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.geometry import ShapeBook
@@ -39,9 +40,13 @@ def plant_views(
     results: Results,
     usable: frozenset[str],
     version: str,
+    photo_sizes: Mapping[str, tuple[int, int]] | None = None,
 ) -> PlantViews:
-    """Everything a build shows. `version` is the program's own, printed at the foot of pages."""
-    sheets = list(SheetMaker(model, dimensions, book, results, usable).sheets())
+    """Everything a build shows. `version` is the program's own, printed at the foot of pages.
+
+    photo_sizes : width and height of each photo as it is seen [px]
+    """
+    sheets = list(SheetMaker(model, dimensions, book, results, usable, photo_sizes or {}).sheets())
     pages = PageMaker(model, results, sheets)
     links = {group.operation: f"operations/{view.stem}.html" for group, view in reversed(sheets)}
     links = {name: links[name] for name in model.operations if name in links}

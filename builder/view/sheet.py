@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from builder.view.figure import FigureView
 from builder.view.marking import controlled, shown
 from builder.view.panel_view import AnyFigure
+from builder.view.photo import Photo
 from builder.view.template import TemplateUse
 
 
@@ -84,16 +85,6 @@ class FaultLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Photo:
-    """A photo of a step. `digest` is that of its pixels' file; `path` is relative to the plant folder."""
-
-    digest: str = controlled()
-    alt: str = controlled()
-    path: str = shown()
-    caption: str = shown(default="")
-
-
-@dataclass(frozen=True, slots=True)
 class StepView:
     """One step. `do`, `key`, `why` are Markdown with emphasis only.
 
@@ -111,7 +102,7 @@ class StepView:
     cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
     details: tuple[AnyFigure, ...] = controlled(default=())
-    photo: Photo | None = controlled(default=None)
+    photos: tuple[Photo, ...] = controlled(default=())
     action: str = shown(default="")
     sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
     number: int = shown(default=0)

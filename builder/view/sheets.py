@@ -37,8 +37,9 @@ from builder.view.fingerprint import controlled_facts, method_hash, tag_of
 from builder.view.grouping import SheetGroup, Usage
 from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
+from builder.view.photo import photos_of
 from builder.view.scene import Work
-from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.sheet import Measure, SheetView, SizeRow, StepView
 from builder.view.template_use import template_uses, with_templates
 from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
 from builder.view.variants import colours_of, file_word, renamed, size_time
@@ -57,6 +58,7 @@ class SheetMaker:
     book: ShapeBook
     results: Results
     usable: frozenset[str]
+    photo_sizes: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -168,6 +170,9 @@ class SheetMaker:
         sized = [time.step(step.step) if time is not None else None for time in times]
         found = sized[0]
         shares = [one.share for one in sized if one is not None] if from_facts(step) else []
+        figure = self._figure(number, step, group, studio, work, measures)
+        letters = self._letters(work)
+        beside = tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, letters))
         return StepView(
             name=step.step,
             do=with_templates(action_line(step), step, self.model),
@@ -175,9 +180,9 @@ class SheetMaker:
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
             cautions=tuple(step_cautions(step, work.operation, self.model)),
-            figure=self._figure(number, step, group, studio, work, measures),
-            details=tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, self._letters(work))),
-            photo=self._photo(step),
+            figure=figure,
+            details=beside,
+            photos=photos_of(step, self.model, self.photo_sizes, figure is not None or bool(beside), letters),
             action=with_templates(action_line(step, shares), step, self.model) if shares else "",
             number=number,
             seconds=seconds_words(found),
@@ -245,11 +250,6 @@ class SheetMaker:
             size=(40.0, 26.0, 2.5),
         )
         return studio.figure(ask, shape)
-
-    def _photo(self, step: Step) -> Photo | None:
-        if step.photo is None or step.photo not in self.model.photos:
-            return None
-        return Photo(self.model.photos[step.photo].digest, step.alt or "", step.photo, step.caption or "")
 
     def _incoming(self, operation: Operation, makers: dict[str, str]) -> Iterator[str]:
         if operation.lots == "matched":
