@@ -9,9 +9,9 @@ from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
 from builder.geometry.nest import NestedPiece, NestFault, NestLayout, lay_out_nest
+from builder.geometry.nest_of_operation import operation_nest
 from builder.geometry.notch import notch_tip
 from builder.geometry.offset import inset_outline
-from builder.geometry.operation_nest import operation_nest
 from builder.geometry.outline import Outline, Vertex, polygon, rectangle
 from builder.geometry.path import Path, bartack_zigzag, box, box_and_cross, needle_points, polyline, stitches_per_run
 from builder.geometry.places import feature_bounds
