@@ -26,6 +26,7 @@ from builder.drawing.run import Run, run_of
 from builder.drawing.scale_bar import scale_bar_ways
 from builder.drawing.svg import XY
 from builder.drawing.tag_art import tag_ways, tag_words
+from builder.drawing.turn_mark import turn_ways
 from builder.view import Callout, FigureView
 
 # A label left out is worse than any clutter; a word said twice must stand close to its point.
@@ -194,6 +195,8 @@ def _labels(figure: FigureView, work: LineWork, lettering: Lettering, field: Fie
     area = Area(work.areas[0] if work.areas else work.frame.box.corners())
     if figure.side:
         yield Asked(f"label {figure.side}", corner_ways(figure.side, area, lettering, field))
+    if figure.turned:
+        yield Asked("mark of turning over", turn_ways(figure.words[3], area, lettering, field))
     if figure.grain is not None:
         yield Asked(f"label {figure.words[2]}", grain_ways(figure.words[2], figure.grain, area, lettering, field))
     if figure.scale_bar and not work.frame.breaks:

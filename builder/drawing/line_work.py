@@ -13,7 +13,7 @@ from statistics import median
 from builder.drawing import look, round_art
 from builder.drawing.area import Area
 from builder.drawing.box import Box, Trace, traces_of
-from builder.drawing.dash import centre_dashes, dash_dot
+from builder.drawing.dash import centre_dashes, dash_dot, dashed
 from builder.drawing.frame import Frame
 from builder.drawing.nearness import distance
 from builder.drawing.notch import Cut, cut_of, notched
@@ -237,6 +237,13 @@ def _lead(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs, 0.5)
 
 
+def _hidden(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """An edge or a seam under the goods: short dashes, as on any drawing."""
+    for run in smooth_stretches(runs):
+        work.body.append(dashed(run, (1.6, 1.1), look.INK, look.THIN))
+    work.trace(runs, 0.6)
+
+
 def _piece(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     """A piece on its sheet: thinner than an edge by itself, as hundreds lie there."""
     _fill(work, one, runs)
@@ -388,6 +395,7 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "goods": _goods,
     "puncture": _puncture,
     "lead": _lead,
+    "hidden": _hidden,
     "piece": _piece,
     "piece top": _piece_top,
     "ply": _ply,

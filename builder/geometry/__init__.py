@@ -6,6 +6,7 @@ from builder.geometry.class_of_seam import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
 from builder.geometry.cross_cut import CutAsk, plies_along
 from builder.geometry.goods import Goods, seam_goods
+from builder.geometry.halves import fold_across, left_half, lies_left, mirrored_over
 from builder.geometry.mass import Scales, roll_grams
 from builder.geometry.measure import distance_point_segment, path_inside, smallest_radius
 from builder.geometry.nest import NestedPiece, NestFault, NestLayout, lay_out_nest
@@ -24,6 +25,7 @@ from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.section import LIMIT_MM, Section, section_of
 from builder.geometry.sections_sewn import SewnSection, sections_by, tape_width
 from builder.geometry.segment import Arc, Bounds, Line, Segment
+from builder.geometry.sewn_edge import inside_edge, sewn_edge
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.shaping import finished_edge, stretch, taken_at
@@ -35,6 +37,7 @@ from builder.geometry.stitch_types import stitch_threads
 from builder.geometry.template_card import GaugeCard, MarkingCard, gauge_card, marking_card
 from builder.geometry.template_rows import card_for
 from builder.geometry.tiling import OVERLAP_MM, Joint, Tile, Tiling, fewest_sheets, tiled
+from builder.geometry.trim import trimmed
 from builder.geometry.under_needle import Sewn, sewn_by
 from builder.geometry.vector import GeometryFault, Point
 from builder.geometry.weave import Piece, woven
@@ -75,6 +78,13 @@ __all__ = [
     "row_ways",
     "feature_bounds",
     "notch_tip",
+    "trimmed",
+    "fold_across",
+    "inside_edge",
+    "left_half",
+    "lies_left",
+    "mirrored_over",
+    "sewn_edge",
     "NestFault",
     "NestLayout",
     "NestedPiece",

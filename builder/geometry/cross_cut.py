@@ -11,6 +11,7 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from builder.geometry.halves import staying
 from builder.geometry.outline import Outline, rectangle
 from builder.geometry.placing import Placing
 from builder.geometry.ply import Bend, End, EndKind, Pierced, Plies, Ply, through
@@ -58,7 +59,7 @@ def done_folds(shape: PartShape, ask: CutAsk) -> Iterator[Line]:
     """Long lines of the part's own folds that are done, what stays to their left."""
     for one in _done_features(shape, ask):
         if isinstance(one.feature, Fold) and (line := _fold_line(one)) is not None:
-            yield wall(line, shape.outline.centroid())
+            yield wall(line, staying(one, shape.outline))
 
 
 def _done_features(shape: PartShape, ask: CutAsk) -> tuple[FeatureShape, ...]:
@@ -80,7 +81,7 @@ def _cut(shape: PartShape, ray: Ray, features: Sequence[FeatureShape], ask: CutA
         line = _fold_line(last)
         if line is None or last.feature.on is not None:
             return _cut(shape, ray, features[:-1], ask, name)
-        side = wall(line, shape.outline.centroid())
+        side = wall(line, staying(last, shape.outline))
         return _folded(
             lambda one: _cut(shape, one, features[:-1], ask, name), ray, side, last.feature.side == "wrong", last.name
         )

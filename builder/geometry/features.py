@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from builder.geometry.arrays import bartack_shape, round_shape, row_points, slot_shape
+from builder.geometry.halves import lies_left
 from builder.geometry.notch import notch_path
 from builder.geometry.offset import inset_path
 from builder.geometry.outline import Outline, rectangle
@@ -12,6 +13,7 @@ from builder.geometry.path import Path, box, box_and_cross, polyline
 from builder.geometry.places import Lengths, Measured
 from builder.geometry.placing import Placing
 from builder.geometry.seam_beside import all_round, along_edges, refuse_beside, seam_beside
+from builder.geometry.segment import Line
 from builder.geometry.sewn_tag import caught, laid_on, tag_size, turned_size
 from builder.geometry.shape import FeatureShape
 from builder.geometry.shaping import dart_shape, elastic_shape, pleat_shape, zip_shape
@@ -185,7 +187,15 @@ def _box(name: str, feature: Box, ground: Outline, lengths: Lengths) -> FeatureS
 
 def _fold(name: str, feature: Fold, ground: Outline, lengths: Lengths) -> FeatureShape:
     if feature.fold == "line":
-        path = polyline(_points(name, feature.points, ground, lengths))
+        path = _stays_left(polyline(_points(name, feature.points, ground, lengths)), feature, ground)
     else:
         path = inset_path(ground, feature.fold, feature.fold, lengths.mm(feature.inset, 0.0, f"{name}.inset"))
     return FeatureShape(name, "fold", feature, (path,))
+
+
+def _stays_left(path: Path, feature: Fold, ground: Outline) -> Path:
+    """The line of a fold so that the edge that moves lies to its right."""
+    edge = ground.edge(feature.moves) if feature.moves is not None else ()
+    if not edge or not isinstance(path.runs[0], Line):
+        return path
+    return path.reversed() if lies_left(path.runs[0], edge[len(edge) // 2].point_at(0.5)) else path

@@ -12,6 +12,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from builder.geometry.halves import staying
 from builder.geometry.measure import segments_cross
 from builder.geometry.outline import Outline, turned_round
 from builder.geometry.placing import Placing
@@ -79,7 +80,7 @@ def _layers(shape: PartShape, done: Done, flat: bool) -> list[Layer]:
         elif isinstance(feature.feature, Fold):
             on = feature.feature.on
             target = own if on is None else strips.get(on, [])
-            _fold(feature, target, shape.outline.centroid(), flat)
+            _fold(feature, target, staying(feature, shape.outline), flat)
     return [*own, *(layer for layers in strips.values() for layer in layers)]
 
 

@@ -132,8 +132,11 @@ from builder.model.template_names import gauge_tolerance, size_names, sized_valu
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
+from builder.model.turning import RIGHT_SIDE_OUT, turned_behind
 
 __all__ = [
+    "RIGHT_SIDE_OUT",
+    "turned_behind",
     "Nest",
     "NestPiece",
     "nest_length",

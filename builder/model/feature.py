@@ -89,10 +89,16 @@ class Box(Feature):
 
 
 class Fold(Feature):
-    """A fold line along an edge (`fold: top`) at `inset`, or between two `points` (`fold: line`)."""
+    """A fold line along an edge (`fold: top`) at `inset`, or between two `points` (`fold: line`).
+
+    `side` is the side it is folded to.
+    moves : of a line across the part, an edge of what moves over; once made, the part is drawn folded. Without it the
+            line is a crease, and the part stays flat
+    """
 
     fold: Text
     inset: LengthOrExpression | None = None
+    moves: Text | None = None
     points: tuple[At, ...] = ()
 
 

@@ -37,6 +37,7 @@ class Step(Noun):
                 one thing (`section of`, `stitch of`, `layers of`, `nest`, `settings`) stand beside it
     time      : hand work of this step, beside what the machine model counts
     per       : how often it is done; `during`: done inside the machine time of that step
+    turn      : how the part lies after this step: right side out, its seams inside, or wrong side out
     power     : `off` stops and locks the machine before it, as the plant's `lock out` says
     force     : what hand or foot must press or pull with
     """
@@ -52,6 +53,7 @@ class Step(Noun):
     fold: Names = ()
     mark: Names = ()
     set: Names = ()
+    turn: Literal["right side out", "wrong side out"] | None = None
     shows: Names = ()
     look_at: Names = ()
     check: Names = ()

@@ -123,6 +123,7 @@ class Station(Noun):
     people        : who works here in a shift; one a place when left out
     availability  : share of the shift its machines can run
     tended        : machines one person looks after at a time, where it is more than one
+    hands_off     : how far fingers stay from needle, blade or heat, as drawings mark it; 30 mm when left out
     start, close_down : checks at the begin and end of a shift, by what is checked
     """
 
@@ -142,6 +143,7 @@ class Station(Noun):
     foot_lift: Length | None = None
     strip_width: Length | None = None
     bed: Bed | None = None
+    hands_off: Length | None = None
     programs: Table[str, StitchProgram] = Field(default_factory=dict)
     bobbins: Table[Ident, Bobbin] = Field(default_factory=dict)
     needle_hours: Time | None = None

@@ -22,6 +22,8 @@ class Ask:
 
     checks : (dimension's full name, tolerance) worked to in this step
     overall: with the part's own width and height
+    turned : base parts that lie right side out, their seams inside
+    over   : 'over' where the step before showed the other side
     rings  : (part, feature) to look at; order : what is worked now, in working order
     """
 
@@ -35,6 +37,8 @@ class Ask:
     cut_now: bool = False
     checks: tuple[tuple[str, Tolerance], ...] = ()
     rings: Made = frozenset()
+    turned: frozenset[str] = frozenset()
+    over: str = ""
     words: bool = True
     overall: bool = False
     size: tuple[float, float, float] = (98.0, 62.0, 2.8)

@@ -45,7 +45,7 @@ def layers_figure(ask: DetailAsk) -> FigureView | None:
         return None
     shape, before = with_hems(shape, ask.studio.model, ask.studio.values, ask.work.before(ask.step))
     now = ask.work.now(ask.step)
-    lifted = _lifted(scene(shape, before, now, False, False), ask)
+    lifted = _lifted(scene(shape, before, now, False, False, ask.work.turned(ask.step)), ask)
     if len(lifted) < 2:
         return None
     strokes = tuple(_strokes(lifted, ask))
@@ -121,6 +121,8 @@ def _strokes(lifted: Sequence[_Lifted], ask: DetailAsk) -> Iterator[Stroke]:
             yield from _leads(lifted[number - 1], layer)
         yield Stroke(role, layer.when, edge, closed=True, fill=layer.fill)
         for one in layer.features:
+            if one.when == "hidden":
+                continue  # it is the edge now
             stitch, pitch = ask.studio.stitches.get((one.part, one.shape.name), ("301", 3.0))
             for stroke in feature_strokes(one.shape, one.when, one.placing, stitch, pitch, False):
                 # The mark of a notch is drawn for a part seen square; leant over, only its own lines are right.

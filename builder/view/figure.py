@@ -25,8 +25,8 @@ class Stroke:
               `puncture` of a needle, `width` wide;
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
               board, zip), `ply wrong` the face that is its wrong side, goods to the left;
-              `needle` from its shank to its point; `piece` lies on a sheet;
-              `lead` joins what comes to lie on each other;
+              `needle` from its shank to its point; `lead` joins what comes to lie on each other;
+              `hidden` is under the goods; `piece` lies on a sheet, `piece top` marks its upper end;
               `keep clear` isn't drawn, words stay off it
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
@@ -92,7 +92,8 @@ class FigureView:
     width_mm      : printed width; the drawing room chooses the height, at most `height_mm`
     text_mm       : capital height of labels on paper, mm; dimensions use the same
     scale_bar     : round lengths a scale bar may have, as (mm, words); () where the figure is not to scale
-    words         : the drawing's own words in the figure's language: start, end, grain
+    words         : the drawing's own words in the figure's language: start, end, grain, turned over
+    turned        : 'over' where the part lies the other way up than in the picture before
     alt           : text alternative, one or two sentences
     locator       : of a detail view, the whole part small, with the window framed; bounds are then the window
     facts         : the controlled facts: features, side, state and exact dimensions, as plain text pairs
@@ -117,4 +118,5 @@ class FigureView:
     text_mm: float = shown(default=2.8)
     scale_bar: tuple[tuple[float, str], ...] = shown(default=())
     locator: FigureView | None = shown(default=None)
-    words: tuple[str, str, str] = shown(default=("start", "end", "grain"))
+    words: tuple[str, str, str, str] = shown(default=("start", "end", "grain", "turned over"))
+    turned: str = shown(default="")

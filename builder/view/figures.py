@@ -23,6 +23,7 @@ from builder.view.centre_line import centre_line
 from builder.view.chain import chain_text, gaps_of
 from builder.view.dimension_line import dimension_points
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.folded import where_line
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
 from builder.view.shaping_words import finished_callouts, shaping_callouts
 from builder.view.strokes import LAID_ON, THROUGH, feature_strokes, hardware_look, worked_route
@@ -71,7 +72,7 @@ class Studio:
 
     def figure(self, ask: Ask, shape: PartShape) -> FigureView:
         """The figure of a part's shape as asked."""
-        layers = scene(shape, ask.before, ask.now, ask.wrong, ask.cut_now)
+        layers = scene(shape, ask.before, ask.now, ask.wrong, ask.cut_now, ask.turned)
         strokes = tuple(self._strokes(layers, ask))
         shown = [one for layer in layers for one in layer.features]
         now = [one for one in shown if one.when == "now"]
@@ -109,6 +110,7 @@ class Studio:
             height_mm=height,
             text_mm=text,
             locator=locator,
+            turned=ask.over,
             scale_bar=scale_lengths(self.model.plant.units) if ask.words else (),
         )
 
@@ -150,14 +152,19 @@ class Studio:
             for one in sorted(layer.features, key=lambda feature: feature.shape.kind not in LAID_ON):
                 if one.shape.kind not in LAID_ON and one.shape.kind not in THROUGH:
                     continue
+                if one.when == "hidden":
+                    continue  # it is the edge now
                 stitch, pitch = self.stitches.get((one.part, one.shape.name), ("301", 3.0))
                 yield from feature_strokes(
                     one.shape, one.when, one.placing, stitch, pitch, ask.words, hardware_look(self.model, one.shape)
                 )
+            if layer.hidden:
+                yield Stroke("hidden", "part", layer.hidden)
 
     def _facts(self, shape: PartShape, shown: Sequence[SceneFeature], ask: Ask) -> Iterator[tuple[str, str]]:
         yield "part", shape.name
         yield "side", "wrong" if ask.wrong else "right"
+        yield from (("turned", part) for part in sorted(ask.turned))
         if shape.drawn:
             yield "drawn", shape.drawn
         for one in sorted(shown, key=lambda feature: (feature.part, feature.shape.name)):
@@ -183,15 +190,15 @@ class Studio:
         first = self.model.plant.units
         drawn: set[str] = set()
         for checked, tolerance in ask.checks:
-            full = checked if self._line(checked, shape, ask.wrong) else self._same_as(checked, now)
-            line = self._line(full, shape, ask.wrong)
+            full = checked if self._line(checked, shape, ask) else self._same_as(checked, now)
+            line = self._line(full, shape, ask)
             if line is not None:
                 drawn.add(full)
                 value, other = tolerance_pair(tolerance, first)
                 text = self._sized(checked, f"{value} ({other})" if other else value)
                 yield DimensionLine(*line, text, strong=True)
         for full in self._measured(shape, shown, ask.before) if ask.overall else ():
-            line = self._line(full, shape, ask.wrong)
+            line = self._line(full, shape, ask)
             if line is not None and full not in drawn and len(drawn) < _MOST_MEASURED:
                 drawn.add(full)
                 yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
@@ -200,7 +207,7 @@ class Studio:
         for full in () if ask.cut_now else self._references(now, ask.before):
             if len(drawn) >= most:
                 return
-            line = self._line(full, shape, ask.wrong, whole=True) if full not in drawn else None
+            line = self._line(full, shape, ask, whole=True) if full not in drawn else None
             if line is not None:
                 drawn.add(full)
                 yield DimensionLine(*line, self._sized(full, chain_text(_gaps(full, now), self.values[full], first)))
@@ -244,18 +251,21 @@ class Studio:
         under = {f.fold for name, f in folds if isinstance(f, Fold) and (one.part, name) in before}
         return isinstance(spec, Seam) and bool(under & set(spec.seam))
 
-    def _line(self, full: str, shape: PartShape, wrong: bool, whole: bool = False) -> tuple[Point, Point, Point] | None:
+    def _line(self, full: str, shape: PartShape, ask: Ask, whole: bool = False) -> tuple[Point, Point, Point] | None:
         """Points of a dimension on the part drawn, or on a component of it, where it lies; `whole` over all its row."""
         part = full.split("/")[0].split(".")[0]
         short = self.dimensions.definitions[full].short
-        for placed, placing in _placed(shape, Placing()):
+        left, _, right, _ = shape.bounds
+        over = Placing(left + right, 0.0, 0.0, True)
+        inside_out = bool(shape.components) and shape.name in ask.turned
+        for placed, placing in _placed(shape, over if inside_out else Placing()):
             if placed.name != part:
                 continue
             points = dimension_points(placed, short, whole)
+            points = where_line(placed, ask.before, points) if points is not None else None
             if points is None:
                 return None
-            left, _, right, _ = shape.bounds
-            view = placing.then(Placing(left + right, 0.0, 0.0, True)) if wrong else placing
+            view = placing.then(over) if ask.wrong else placing
             start, end, away = points
             origin, tip = view.point((0.0, 0.0)), view.point(away)
             return view.point(start), view.point(end), (tip[0] - origin[0], tip[1] - origin[1])

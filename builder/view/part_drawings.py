@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.geometry import ShapeBook
-from builder.model import Dimensions, Operation, PlantModel, Results, Shown, Values, earlier_work
+from builder.model import Dimensions, Operation, PlantModel, Results, Shown, Values, earlier_work, turned_behind
 from builder.view.asking import Ask, chopped
 from builder.view.detail_makers import MAKERS
 from builder.view.details import DetailAsk
@@ -43,6 +43,8 @@ def part_figures(
     studio = Studio(model, maker.dimensions, values, frozenset(), maker.stitches, size)
     made = earlier_work(name, model.states) | model.states[name].worked
     shape, made = with_hems(shape, model, values, made)
+    turns = turned_behind(name, model.states, model.operations, own=True)
+    turned = frozenset(part for part, right in turns.items() if right)
     for wrong in (False,) if chopped(shape) else (False, True):
         side = "wrong" if wrong else "right"
         yield studio.figure(
@@ -52,6 +54,7 @@ def part_figures(
                 name,
                 made,
                 wrong=wrong,
+                turned=turned,
                 overall=not wrong,
                 size=SIZE_MM,
             ),

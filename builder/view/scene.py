@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from builder.geometry import FeatureShape, Line, Outline, PartShape, Placing, Point, beyond_fold
+from builder.geometry import FeatureShape, Line, Outline, PartShape, Path, Placing, Point, Segment, beyond_fold, trimmed
 from builder.model import (
+    RIGHT_SIDE_OUT,
     Fold,
     Homes,
     Notch,
@@ -17,7 +18,10 @@ from builder.model import (
     earlier_work,
     find_feature,
     operation_bases,
+    turned_behind,
 )
+from builder.view.folded import pieces
+from builder.view.turned import at_seams, closing_seams
 
 _BESIDE_MM = 3.0
 """A notch this near to a layer above is drawn over by its edge."""
@@ -41,7 +45,10 @@ class SceneFeature:
 
 @dataclass(frozen=True, slots=True)
 class SceneLayer:
-    """A part of the scene: its shape, its outline as it stands now (folded, placed), whether its wrong side shows."""
+    """A part of the scene: its shape, its outline as it stands now (folded, placed), whether its wrong side shows.
+
+    hidden : edges under it, placed
+    """
 
     shape: PartShape
     outline: Outline
@@ -49,6 +56,7 @@ class SceneLayer:
     wrong: bool
     when: str
     features: tuple[SceneFeature, ...]
+    hidden: tuple[Segment, ...] = ()
 
 
 @dataclass(slots=True)
@@ -107,6 +115,19 @@ class Work:
         """Features the whole operation makes."""
         return frozenset().union(*(self.now(step) for step in self.operation.steps))
 
+    def turned(self, step: Step) -> frozenset[str]:
+        """Base parts that lie right side out once a step is done."""
+        found: dict[str, bool] = {}
+        for part in self.operation.makes:
+            found.update(turned_behind(part, self.model.states, self.model.operations))
+        for one in self.operation.steps:
+            if one.turn is not None:
+                bases = (self.model.states[made].base for made in self.operation.makes if made in self.model.states)
+                found.update(dict.fromkeys(bases, one.turn == RIGHT_SIDE_OUT))
+            if one is step:
+                break
+        return frozenset(base for base, right in found.items() if right)
+
     def order(self, step: Step) -> tuple[tuple[str, str], ...]:
         """What a step works on, in the order it is typed."""
         found = (find_feature(name, self.homes) for name in step.work[1])
@@ -123,12 +144,27 @@ class Work:
         return None
 
 
-def scene(shape: PartShape, before: Made, now: Made, wrong: bool, cut_now: bool) -> tuple[SceneLayer, ...]:
-    """Layers of a part from the lowest to the highest, as seen from its right or its wrong side."""
+def scene(
+    shape: PartShape, before: Made, now: Made, wrong: bool, cut_now: bool, turned: frozenset[str] = frozenset()
+) -> tuple[SceneLayer, ...]:
+    """Layers of a part from the lowest to the highest, as seen from its right or its wrong side.
+
+    turned : base parts that lie right side out, their closing seams inside
+    """
     left, _, right, _ = shape.bounds
     view = Placing(left + right, 0.0, 0.0, True) if wrong else Placing()
-    layers = list(_layers(shape, view, before, now, wrong, "now" if cut_now else "part"))
+    layers = list(_layers(shape, view, _Told(before, now, turned, "now" if cut_now else "part"), wrong, ()))
     return tuple(_uncovered(layer, layers[number + 1 :]) for number, layer in enumerate(layers))
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What is the same for all layers of a scene."""
+
+    before: Made
+    now: Made
+    turned: frozenset[str]
+    when: str
 
 
 def _uncovered(layer: SceneLayer, above: list[SceneLayer]) -> SceneLayer:
@@ -143,19 +179,62 @@ def _uncovered(layer: SceneLayer, above: list[SceneLayer]) -> SceneLayer:
 
 
 def _layers(
-    shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool, when: str
+    shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]
 ) -> Iterator[SceneLayer]:
-    folds = [one for one in _folds(shape) if (shape.name, one.name) in before]
-    outline = placing.outline(_folded(shape.outline, folds))
-    own = tuple(_features(shape, placing, before, now, wrong, folds))
+    """The layers of a part. closing : seams that now lie at its edge, in its coordinates"""
+    if shape.name in told.turned:
+        closing = (*closing, *(one.paths[0] for one in closing_seams(shape, told.before)))
     if not shape.components:
-        yield SceneLayer(shape, outline, placing, wrong, when, own)
+        yield from _pieces(shape, placing, told, wrong, closing)
         return
+    below_first = not wrong
+    if shape.name in told.turned:
+        # Inside out every layer shows its other side, and the whole is its mirror image; what lay above still does.
+        left, _, right, _ = shape.bounds
+        placing, wrong = Placing(left + right, 0.0, 0.0, True).then(placing), not wrong
+    own = tuple(_features(shape, placing, told, wrong, shape.outline, ()))
     # What is sewn through an assembly shows on both its faces, so it is drawn after all its layers.
-    for component in sorted(shape.components, key=lambda one: one.layer, reverse=wrong):
+    for component in sorted(shape.components, key=lambda one: one.layer, reverse=not below_first):
         turned = wrong != (component.side == "wrong")
-        yield from _layers(component.shape, component.placing.then(placing), before, now, turned, when)
-    yield SceneLayer(shape, outline, placing, wrong, "outline", own)
+        back = component.placing.inverse()
+        inner = tuple(back.path(path) for path in closing)
+        yield from _layers(component.shape, component.placing.then(placing), told, turned, inner)
+    yield SceneLayer(shape, placing.outline(shape.outline), placing, wrong, "outline", own)
+
+
+def _pieces(
+    shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]
+) -> Iterator[SceneLayer]:
+    """A single part: one layer, or a layer for each piece it is folded into."""
+    found = pieces(shape, told.before)
+    covered: list[Segment] = []
+    for number, piece in enumerate(reversed(found) if wrong else found, start=1):
+        at, up = piece.placing.then(placing), wrong != piece.turned
+        layer = _flat(piece.shape, at, told, up, closing)
+        if number == len(found) and covered:
+            layer = replace(layer, hidden=(*layer.hidden, *covered))
+        covered += layer.outline.segments
+        yield layer
+
+
+def _flat(shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]) -> SceneLayer:
+    folds = [one for one in _folds(shape) if (shape.name, one.name) in told.before]
+    outline, inside = at_seams(shape.outline, closing)
+    outline = _folded(outline, folds)
+    edged = replace(shape, features=_trimmed(shape, closing)) if closing else shape
+    own = tuple(_features(edged, placing, told, wrong, outline, folds))
+    hidden = tuple(placing.segment(one) for one in inside)
+    return SceneLayer(shape, placing.outline(outline), placing, wrong, told.when, own, hidden)
+
+
+def _trimmed(shape: PartShape, closing: tuple[Path, ...]) -> dict[str, FeatureShape]:
+    """Features as far as they lie within the closing seams; those seams whole."""
+    outline, _ = at_seams(shape.outline, closing)
+    found = (
+        (name, one if one.paths and one.paths[0] in closing else trimmed(one, outline, closing))
+        for name, one in shape.features.items()
+    )
+    return {name: one for name, one in found if one is not None}
 
 
 def _folds(shape: PartShape) -> Iterator[FeatureShape]:
@@ -168,29 +247,47 @@ def _folds(shape: PartShape) -> Iterator[FeatureShape]:
 def _folded(outline: Outline, folds: Sequence[FeatureShape]) -> Outline:
     """The outline without what is folded under."""
     for fold in folds:
-        points = beyond_fold(outline.segments, fold.paths[0].runs[0], outline.centroid())
+        points = _without_spikes(beyond_fold(outline.segments, fold.paths[0].runs[0], outline.centroid()))
         sides = zip(points, (*points[1:], points[0]), strict=True)
         outline = Outline(tuple(Line(a, b) for a, b in sides if a != b))
     return outline
 
 
+def _without_spikes(points: tuple[Point, ...]) -> tuple[Point, ...]:
+    """A ring without corners it only goes to and comes back from: what a fold cut off beside a step of the edge."""
+    found = list(points)
+    number = 0
+    while len(found) > 3 and number < len(found):
+        (ax, ay), (bx, by), (cx, cy) = found[number - 1], found[number], found[(number + 1) % len(found)]
+        there, back = (bx - ax, by - ay), (cx - bx, cy - by)
+        flat = abs(there[0] * back[1] - there[1] * back[0]) < _ON_THE_FOLD_MM**2
+        if flat and there[0] * back[0] + there[1] * back[1] <= 0:
+            found.pop(number)
+            number = max(0, number - 1)
+        else:
+            number += 1
+    return tuple(found)
+
+
 def _features(
-    shape: PartShape, placing: Placing, before: Made, now: Made, wrong: bool, folds: Sequence[FeatureShape]
+    shape: PartShape, placing: Placing, told: _Told, wrong: bool, outline: Outline, folds: Sequence[FeatureShape]
 ) -> Iterator[SceneFeature]:
-    folded = _folded(shape.outline, folds)
+    """What is made on a part. outline : its edge as it lies now; `folds` along it"""
+    inside = {one.name for one in closing_seams(shape, told.before)} if shape.name in told.turned else set()
+    changed = bool(folds) or outline is not shape.outline
     for name, feature in shape.features.items():
         key = (shape.name, name)
-        when = "now" if key in now else "earlier" if key in before else ""
+        when = "now" if key in told.now else "earlier" if key in told.before else ""
         if not when:
             continue
         hidden = feature.kind in ("strip", "tag", "zip", "elastic") and (feature.feature.side == "wrong") != wrong
-        if folds and feature.kind in ("notch", "fold", "hole", "drill hole", "slot"):
+        if changed and feature.kind in ("notch", "fold", "hole", "drill hole", "slot"):
             # What lies on or beyond a fold is under the part now.
-            hidden = hidden or feature in folds or not all(_well_inside(folded, p) for p in _innermost(feature))
+            hidden = hidden or feature in folds or not all(_well_inside(outline, p) for p in _innermost(feature))
         if not hidden:
             # A notch is part of the cut edge once it is cut.
             shown = "part" if isinstance(feature.feature, Notch) and when == "earlier" else when
-            yield SceneFeature(shape.name, feature, shown, placing, wrong)
+            yield SceneFeature(shape.name, feature, "hidden" if name in inside else shown, placing, wrong)
 
 
 def _innermost(feature: FeatureShape) -> tuple[Point, ...]:

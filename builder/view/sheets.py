@@ -42,6 +42,7 @@ from builder.view.scene import Work
 from builder.view.sheet import Measure, SheetView, SizeRow, StepView
 from builder.view.template_use import template_uses, with_templates
 from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
+from builder.view.turned_over import turned_over
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
 
@@ -223,6 +224,8 @@ class SheetMaker:
                 wrong=shown is not None and shown.wrong,
                 cut_now=cut_now,
                 checks=checks,
+                turned=work.turned(step),
+                over=turned_over(step, work),
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
                 size=(98.0, 62.0, self._letters(work)),
             ),
@@ -246,6 +249,7 @@ class SheetMaker:
             part=made,
             before=before,
             now=work.all_now(),
+            turned=work.turned(operation.steps[-1]),
             words=False,
             size=(40.0, 26.0, 2.5),
         )

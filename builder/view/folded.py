@@ -1,0 +1,97 @@
+"""A part folded across: what moves over as a piece of its own, in front of the rest or behind it.
+
+Only what stays is folded again by the next fold; a part folded in four is drawn folded in two.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from builder.geometry import (
+    FeatureShape,
+    Line,
+    PartShape,
+    Placing,
+    Point,
+    fold_across,
+    left_half,
+    lies_left,
+    mirrored_over,
+)
+
+_SEWN = frozenset({"seam", "box", "bartack"})
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece of a folded part: its shape in the flat part's coordinates, how it lies, whether it is turned over."""
+
+    shape: PartShape
+    placing: Placing
+    turned: bool
+
+
+def made_folds(shape: PartShape, before: frozenset[tuple[str, str]]) -> list[tuple[FeatureShape, Line]]:
+    """Folds across the part that are made, with their lines, in the order of the file."""
+    found = ((one, fold_across(one)) for name, one in shape.features.items() if (shape.name, name) in before)
+    return [(one, line) for one, line in found if line is not None]
+
+
+def pieces(shape: PartShape, before: frozenset[tuple[str, str]]) -> Sequence[Piece]:
+    """The part as it lies folded, from the lowest piece to the highest seen from its right side."""
+    folds = made_folds(shape, before)
+    if not folds:
+        return [Piece(shape, Placing(), False)]
+    body = shape
+    below: list[Piece] = []
+    above: list[Piece] = []
+    for fold, line in folds:
+        stays, moves = left_half(body, line, fold.name), left_half(body, Line(line.end, line.start), fold.name)
+        if stays is None or moves is None:
+            continue
+        body = stays
+        (below if fold.feature.side == "wrong" else above).append(Piece(moves, mirrored_over(line), True))
+    found = [*reversed(below), Piece(body, Placing(), False), *above]
+    return [_without_repeats(one, found[number + 1 :]) for number, one in enumerate(found)]
+
+
+def _without_repeats(piece: Piece, over: Sequence[Piece]) -> Piece:
+    """What is sewn through several pieces shows on the uppermost of them."""
+    features = {
+        name: one
+        for name, one in piece.shape.features.items()
+        if one.kind not in _SEWN or not any(name in higher.shape.features for higher in over)
+    }
+    return replace(piece, shape=replace(piece.shape, features=features))
+
+
+def where(shape: PartShape, before: frozenset[tuple[str, str]], point: Point) -> tuple[int, Point]:
+    """A place of the flat part on the folded one: the number of the piece it is on, 0 for what stays, and the place."""
+    for number, (_, line) in enumerate(made_folds(shape, before), start=1):
+        if not lies_left(line, point):
+            return number, mirrored_over(line).point(point)
+    return 0, point
+
+
+def where_line(
+    shape: PartShape, before: frozenset[tuple[str, str]], line: tuple[Point, Point, Point]
+) -> tuple[Point, Point, Point] | None:
+    """A dimension's start, end and direction away, on the folded part; None where a fold has come between its ends."""
+    start, end, away = line
+    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+    number, _ = where(shape, before, middle)
+    if number == 0:
+        folds = made_folds(shape, before)
+        inside = all(lies_left(fold, point) for _, fold in folds for point in (start, end))
+        return line if inside else None
+    fold = made_folds(shape, before)[number - 1][1]
+    if any(lies_left(fold, point) and not _on(fold, point) for point in (start, end)):
+        return None
+    move = mirrored_over(fold)
+    origin, tip = move.point((0.0, 0.0)), move.point(away)
+    return move.point(start), move.point(end), (tip[0] - origin[0], tip[1] - origin[1])
+
+
+def _on(line: Line, point: Point) -> bool:
+    return lies_left(line, point) and lies_left(Line(line.end, line.start), point)
