@@ -5,6 +5,7 @@ from builder.geometry.beside import band, path_beside
 from builder.geometry.class_of_seam import DEFINITIONS, SeamClass, seam_class
 from builder.geometry.clip import beyond_fold, clip_area, clip_segment
 from builder.geometry.cross_cut import CutAsk, plies_along
+from builder.geometry.edge_sewn import inside_edge, sewn_edge
 from builder.geometry.goods import Goods, seam_goods
 from builder.geometry.halves import fold_across, left_half, lies_left, mirrored_over
 from builder.geometry.mass import Scales, roll_grams
@@ -25,7 +26,6 @@ from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.section import LIMIT_MM, Section, section_of
 from builder.geometry.sections_sewn import SewnSection, sections_by, tape_width
 from builder.geometry.segment import Arc, Bounds, Line, Segment
-from builder.geometry.sewn_edge import inside_edge, sewn_edge
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.shaping import finished_edge, stretch, taken_at
