@@ -14,21 +14,50 @@ from builder.checking import (
     Subject,
     check_results,
     check_typed,
+    cleaned_finding,
     drawing_finding,
     figure_finding,
     photo_finding,
     report,
+    stops_build,
     usable_operations,
 )
 from builder.computing import compute
+from builder.drawing import imported, photo_overlay
 from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
-from builder.geometry import ShapeBook
-from builder.model import Linked, PlantModel, Results, Values, link, near, route_of
-from builder.reading import DrawingFault, DrawingLines, Source, read_drawing, read_folder, read_photo, scaled_jpeg
-from builder.rendering import PlannedFile, Planner, render_booklet, theme_folder, version
-from builder.view import AnyFigure, PlantViews, part_figures, plant_views
+from builder.geometry import GeometryFault, ShapeBook
+from builder.model import Linked, PlantModel, Results, Template, Values, link, near, route_of
+from builder.reading import (
+    DrawingFault,
+    DrawingLines,
+    PhotoData,
+    PhotoEdit,
+    Source,
+    read_drawing,
+    read_folder,
+    read_photo,
+    read_svg,
+    scaled_jpeg,
+)
+from builder.rendering import (
+    ENTRY,
+    PlannedFile,
+    Planner,
+    SheetPress,
+    render_booklet,
+    render_template,
+    theme_folder,
+    version,
+)
+from builder.view import AnyFigure, Photo, PlantViews, part_figures, plant_views, template_view
 from builder.writing import Output, Written
+
+
+def today_of() -> date:
+    """Today, or the day of SOURCE_DATE_EPOCH, so that a check can be repeated."""
+    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
+    return datetime.fromtimestamp(int(epoch), UTC).date() if epoch.isdecimal() else date.today()
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +66,7 @@ class Checked:
 
     findings  : top-level, sorted, each with those that follow from it
     unchecked : how many operations were left out because of errors
+    photos    : size and format of each picture that steps show
     """
 
     source: Source
@@ -46,32 +76,40 @@ class Checked:
     book: ShapeBook | None = None
     usable: frozenset[str] = field(default_factory=frozenset)
     unchecked: int = 0
+    today: date = field(default_factory=today_of)
+    photos: Mapping[str, PhotoData] = field(default_factory=dict)
 
     @property
     def has_errors(self) -> bool:
-        """Any error stops a build."""
+        """Any error that stops a build."""
+        return any(stops_build(one) for one in self.findings)
+
+    @property
+    def fails(self) -> bool:
+        """Any error at all, those included that a build tells on its pages."""
         return any(one.severity is Severity.error for one in self.findings)
 
 
-def _photos(source: Source, model: PlantModel) -> tuple[dict[str, tuple[int, int]], list[Finding]]:
-    """Photos that steps show, opened and read to their end once each: their sizes [px], and what is wrong with them."""
-    sizes: dict[str, tuple[int, int]] = {}
+def _photos(source: Source, model: PlantModel) -> tuple[dict[str, PhotoData], list[Finding]]:
+    """Photos that steps show, opened and read to their end once each: their sizes, and what is wrong with them."""
+    read: dict[str, PhotoData] = {}
     faults: dict[str, TextFault] = {}
     findings: list[Finding] = []
     for name, operation in model.operations.items():
         for number, step in enumerate(operation.steps):
-            photo = step.photo
-            if photo is None or photo not in model.photos:
-                continue
-            if photo not in sizes and photo not in faults:
-                try:
-                    data = read_photo(source.folder / photo)
-                    sizes[photo] = data.width, data.height
-                except TextFault as fault:
-                    faults[photo] = fault
-            if photo in faults:
-                findings.append(photo_finding(model, name, number, faults[photo]))
-    return sizes, findings
+            for shot in step.shots:
+                photo = shot.picture.file
+                if photo not in model.photos:
+                    continue
+                if photo not in read and photo not in faults:
+                    try:
+                        read[photo] = read_photo(source.folder / photo)
+                        findings += cleaned_finding(model, name, number, shot, read[photo].dropped)
+                    except TextFault as fault:
+                        faults[photo] = fault
+                if photo in faults:
+                    findings.append(photo_finding(model, name, number, shot, faults[photo]))
+    return read, findings
 
 
 def _drawings(source: Source, model: PlantModel) -> tuple[dict[str, DrawingLines], list[Finding]]:
@@ -95,12 +133,6 @@ def _left_out(linked: Linked, usable: frozenset[str]) -> int:
     return len(known - usable)
 
 
-def today_of() -> date:
-    """Today, or the day of SOURCE_DATE_EPOCH, so that a check can be repeated."""
-    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
-    return datetime.fromtimestamp(int(epoch), UTC).date() if epoch.isdecimal() else date.today()
-
-
 def check_plant(folder: Path, today: date | None = None) -> Checked:
     """Reading, model, checking, computing, and the rules that ask for numbers. Raises UsageError for no folder."""
     if not folder.is_dir():
@@ -117,13 +149,14 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     photos, unreadable = _photos(source, model)
     findings += unreadable
     day = today or today_of()
-    subject = Subject(model, linked.dimensions, book, frozenset(), day, unread=linked.unusable, photos=photos)
+    sizes = {name: (data.width, data.height) for name, data in photos.items() if data.format != "SVG"}
+    subject = Subject(model, linked.dimensions, book, frozenset(), day, unread=linked.unusable, photos=sizes)
     findings += check_typed(subject)
     usable = usable_operations(model, findings, linked.unusable)
     results = compute(model, linked.dimensions, book, {name: name in usable for name in model.operations})
     findings += check_results(replace(subject, usable=usable, results=results))
     shown = tuple(report(findings, model))
-    return Checked(source, linked, shown, results, book, usable, _left_out(linked, usable))
+    return Checked(source, linked, shown, results, book, usable, _left_out(linked, usable), day, photos)
 
 
 Progress = Callable[[str, int, int], None]
@@ -149,18 +182,22 @@ def plant_views_of(checked: Checked) -> PlantViews:
     """View objects of a plant without errors."""
     if checked.linked is None or checked.results is None or checked.book is None:
         raise UsageError("this plant can't be shown")
-    linked = checked.linked
-    return plant_views(linked.model, linked.dimensions, checked.book, checked.results, checked.usable, version())
+    linked, results = checked.linked, checked.results
+    sizes = {name: (data.width, data.height) for name, data in checked.photos.items()}
+    return plant_views(linked.model, linked.dimensions, checked.book, results, checked.usable, version(), sizes)
 
 
 def planner_of(checked: Checked, views: PlantViews) -> Planner:
     """Plans the output of a plant, with its theme and its photos."""
     assert checked.linked is not None
 
-    def read_photo(path: str) -> bytes:
-        return scaled_jpeg(checked.source.folder / path, PHOTO_PX)
+    def picture(photo: Photo) -> bytes:
+        path = checked.source.folder / photo.path
+        if photo.drawn:
+            return imported(read_svg(path).svg, photo.crop).encode()
+        return scaled_jpeg(path, PHOTO_PX, PhotoEdit(photo.hidden, photo.crop))
 
-    return Planner(views, theme_folder(checked.linked.model.plant.theme), read_photo)
+    return Planner(views, theme_folder(checked.linked.model.plant.theme), picture)
 
 
 def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Built:
@@ -185,12 +222,13 @@ def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Bu
 
 def _crowded(views: PlantViews, notes: Mapping[str, tuple[str, ...]], model: PlantModel) -> Iterator[Finding]:
     """Findings for figures that could not be drawn legibly at their printed size."""
-    if not notes:
-        return
     for sheet in views.sheets:
         for number, step in enumerate(sheet.steps):
             for note in (one for figure in step.figures() for one in notes.get(f"figures/{figure.name}.svg", ())):
                 yield figure_finding(model, sheet.operation, number, note)
+            for photo in step.photos:
+                for note in photo_overlay(photo).problems:
+                    yield figure_finding(model, sheet.operation, number, note)
 
 
 def _make(files: list[PlannedFile], output: Output, seconds: dict[str, float], progress: Progress | None) -> None:
@@ -249,9 +287,39 @@ def booklet(checked: Checked, name: str) -> bytes:
     planner = planner_of(checked, views)
     with closing(planner):
         photos = {
-            step.photo.digest: planner.read_photo(step.photo.path)
-            for view in chosen
-            for step in view.steps
-            if step.photo is not None
+            photo.name: planner.read_photo(photo) for view in chosen for step in view.steps for photo in step.photos
         }
         return render_booklet(chosen, photos, planner.press, title)
+
+
+def template_pdf(checked: Checked, name: str, paper: str | None, size: str | None) -> tuple[bytes, int]:
+    """A declared template, or a part as one, as a PDF at true size, with the number of its sheets.
+
+    Raises UsageError for an unknown name or size, for what has no shape to print, and for a plant without a limit.
+    """
+    linked, book = checked.linked, checked.book
+    if linked is None or book is None:
+        raise UsageError("this plant can't be shown")
+    model = linked.model
+    if model.plant.template_limit is None:
+        raise UsageError("plant.yaml has no `template limit:`, so nobody can tell when a print is off")
+    template = model.templates.get(name) or _part_template(model, name, checked)
+    if size is not None:
+        template = template.model_copy(update={"size": size})
+    try:
+        view = template_view(model, linked.dimensions, book, name, template, paper or model.plant.paper)
+    except KeyError:
+        raise UsageError(f"there is no size {size}, or it means different things: write PRODUCT/SIZE") from None
+    except GeometryFault as fault:
+        raise UsageError(fault.message) from None
+    with SheetPress(theme_folder(model.plant.theme) / "sheets", entry=ENTRY) as press:
+        return render_template(view, press), len(view.sheets)
+
+
+def _part_template(model: PlantModel, name: str, checked: Checked) -> Template:
+    """A part nobody declared a template of, numbered by its own name and dated by the day of the print."""
+    base = model.base_of(name)
+    if base is None:
+        close = near(name, (*model.templates, *model.parts))
+        raise UsageError(f"no template or part is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    return Template(title=base.title, kind="part", of=name, number=name, date=checked.today)

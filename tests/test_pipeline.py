@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -9,7 +10,7 @@ import pytest
 from builder.errors import UsageError
 from builder.pipeline import booklet, build_plant, check_plant
 
-PHOTO = "photos/box-and-cross.jpg"
+PHOTO = "photos/handle-end-right.jpg"
 
 
 def test_a_cut_off_photo_is_a_finding_at_its_step(demo: Path) -> None:
@@ -91,3 +92,55 @@ def test_without_libcairo_the_main_job_still_runs(demo: Path, tmp_path: Path, mo
     assert not (tmp_path / "out" / "pictures").exists()
     assert "pictures/" not in (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
     assert (tmp_path / "out" / "sheets" / "sew-handle-end.pdf").exists()
+
+
+DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0L4 3"/>{}</svg>'
+BIND = "operations/bind-edge.yaml"
+
+
+def with_drawing(demo: Path, content: bytes, file: str = "photos/edge.svg") -> tuple[int, int]:
+    """A file in place of a photo; line and column of its name."""
+    (demo / file).write_bytes(content)
+    path = demo / BIND
+    text = path.read_text(encoding="utf-8").replace("photos/binding-edge.jpg", file)
+    path.write_text(text, encoding="utf-8")
+    before = text[: text.index(file)]
+    return before.count("\n") + 1, len(before) - before.rfind("\n")
+
+
+def test_a_drawing_that_lost_something_is_told_once(demo: Path) -> None:
+    """At its name in the step, with what was left out."""
+    at = with_drawing(demo, DRAWING.format("<script>x</script><image href='data:,'/>").encode())
+    (found,) = check_plant(demo).findings
+    assert (found.rule, found.place.file, found.place.line, found.place.column) == ("drawing-cleaned", BIND, *at)
+    assert "embedded pictures, scripts" in found.message
+
+
+def test_a_drawing_is_written_without_what_was_dropped(demo: Path, tmp_path: Path) -> None:
+    """And its texts are paths."""
+    with_drawing(demo, DRAWING.format("<script>x</script><text x='1' y='1' font-size='.5'>hem</text>").encode())
+    build_plant(demo, tmp_path / "out")
+    (written,) = (tmp_path / "out/assets/photos").glob("*.svg")
+    svg = written.read_text(encoding="utf-8")
+    assert "script" not in svg
+    assert "<text" not in svg
+    assert svg.count("<path") == 2
+
+
+@pytest.mark.parametrize(
+    ("file", "content", "words"),
+    [
+        ("photos/a.svg", b'<!DOCTYPE svg [<!ENTITY a "b">]><svg/>', "document type or entities"),
+        ("photos/a.svg", b"\xff\xd8\xff", "no XML"),
+        ("photos/a.jpg", b"GIF89a" + bytes(20), "no photo|format GIF|cut off"),
+        ("photos/a.gif", b"GIF89a\x01\x00\x01\x00\x00\x00\x00;", "no photo|format GIF|cut off"),
+        ("photos/a.heic", b"\x00\x00\x00\x18ftypheic", "no photo"),
+        ("photos/a.png", b"\x89PNG\r\n\x1a\n" + b"\x00\x00\x00\rIHDR", "cut off|no photo"),
+    ],
+)
+def test_a_hostile_picture_is_one_finding_at_its_name(demo: Path, file: str, content: bytes, words: str) -> None:
+    """Whatever is in the file."""
+    at = with_drawing(demo, content, file)
+    (found,) = check_plant(demo).findings
+    assert (found.rule, found.place.line, found.place.column) == ("photo-unreadable", *at)
+    assert re.search(words, found.message)

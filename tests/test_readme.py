@@ -42,7 +42,12 @@ def test_the_example_is_clean_and_gets_its_sheet(demo: Path, tmp_path: Path) -> 
 def test_lines_of_other_files_can_be_typed_into_them(demo: Path) -> None:
     """Rules, sizes, colours, elements: in the place of the demo's own lines they leave no finding."""
     pieces = [(file, content) for file, content in BLOCKS if file not in WHOLE]
-    assert {file for file, _ in pieces} == {"plant.yaml", "products/tool-roll.yaml", "elements/handling.yaml"}
+    assert {file for file, _ in pieces} == {
+        "plant.yaml",
+        "products/tool-roll.yaml",
+        "elements/handling.yaml",
+        "templates/handle-edge-gauge.yaml",
+    }
     for file, content in pieces:
         path = demo / file
         keys = yaml.safe_load(content)

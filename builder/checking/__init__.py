@@ -6,10 +6,12 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.run import (
     check_results,
     check_typed,
+    cleaned_finding,
     drawing_finding,
     figure_finding,
     photo_finding,
     report,
+    stops_build,
     usable_operations,
 )
 from builder.checking.study_alone import study_findings
@@ -24,11 +26,13 @@ __all__ = [
     "check_typed",
     "drawing_finding",
     "explanations",
+    "cleaned_finding",
     "figure_finding",
     "level_words",
     "photo_finding",
     "report",
     "rule_book",
+    "stops_build",
     "study_findings",
     "usable_operations",
 ]

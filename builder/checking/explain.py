@@ -50,7 +50,15 @@ PICTURES = {
         Severity.error,
         False,
         "A sheet with a blank in it teaches nothing, and the reader can't know what was meant.",
-        "Copy the photo again, as JPEG, PNG or WebP.",
+        "Copy the photo again, as JPEG, PNG or WebP; a drawing as plain SVG.",
+    ),
+    "drawing-cleaned": Explanation(
+        "drawing-cleaned",
+        SEEN,
+        Severity.warning,
+        False,
+        "A file from elsewhere may run, load or move things; only plain drawing is kept, so something may be missing.",
+        "Look at the picture on the page. Save the drawing as plain SVG, with effects turned into shapes.",
     ),
     "drawing-unreadable": Explanation(
         "drawing-unreadable",

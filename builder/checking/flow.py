@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from builder.checking.rule import Subject
-from builder.model import Hardware, Seam
+from builder.model import Hardware, Laid, Seam, SewnTag
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +98,10 @@ def goods_of(subject: Subject, operation: str) -> Iterator[str]:
     for work in subject.worked(operation):
         if isinstance(work.feature, Hardware):
             yield work.feature.hardware
+        elif isinstance(work.feature, SewnTag) and work.feature.tag in model.materials:
+            yield work.feature.tag
+        elif isinstance(work.feature, Laid) and work.feature.material in model.materials:
+            yield work.feature.material
         elif isinstance(work.feature, Seam) and work.feature.binding is not None:
             yield work.feature.binding
 
@@ -115,6 +119,10 @@ def goods_used(subject: Subject) -> dict[str, str]:
         for feature in part.features.values():
             if isinstance(feature, Hardware):
                 users.setdefault(feature.hardware, f"part {name}")
+            elif isinstance(feature, SewnTag) and feature.tag in model.materials:
+                users.setdefault(feature.tag, f"part {name}")
+            elif isinstance(feature, Laid) and feature.material in model.materials:
+                users.setdefault(feature.material, f"part {name}")
             elif isinstance(feature, Seam) and feature.binding is not None:
                 users.setdefault(feature.binding, f"part {name}")
     for name, product in model.products.items():

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from builder.geometry import FeatureShape, Outline, PartShape, Path, Point, path_inside
-from builder.model import Feature, Fold, Seam
+from builder.geometry import ROUND_KINDS, FeatureShape, Outline, PartShape, Path, Point, path_inside
+from builder.model import Feature, Fold, Seam, SewnTag
 
 ON_THE_EDGE = 0.01
 """Nearer to the edge than this is on it, mm."""
@@ -20,21 +20,26 @@ def ground_of(shape: PartShape, feature: FeatureShape) -> Outline:
 def first_outside(shape: PartShape, feature: FeatureShape) -> Point | None:
     """The first point of a feature that lies outside its ground, None when all of it is inside.
 
-    A notch is cut into the edge and never outside; a path beside an edge that left the piece could not be built.
+    A notch is cut into the edge and never outside, a label caught in an edge may stand out beyond it, a zip beyond the
+    edge it is sewn to; a path beside an edge that left the piece could not be built.
     """
-    if feature.kind == "notch" or _beside_an_edge(feature.feature):
+    if feature.kind in ("notch", "zip") or _beside_an_edge(feature.feature):
         return None
     ground = ground_of(shape, feature)
     for path in feature.paths:
         if (point := path_inside(ground, path, ON_THE_EDGE)) is not None:
             return point
+    if feature.kind in ("pleat", "dart"):
+        return None  # the cloth they take lies between their lines
     items = max(len(feature.regions), len(feature.points))
     return next((point for number in range(items) if (point := _item_outside(ground, feature, number))), None)
 
 
 def _beside_an_edge(feature: Feature) -> bool:
     if isinstance(feature, Seam):
-        return feature.seam != ("line",)
+        return feature.seam not in (("line",), ("along",))
+    if isinstance(feature, SewnTag):
+        return feature.in_ is not None
     return isinstance(feature, Fold) and feature.fold != "line"
 
 
@@ -47,6 +52,6 @@ def _item_outside(ground: Outline, feature: FeatureShape, number: int) -> Point 
     if number < len(feature.regions):
         return path_inside(ground, Path(feature.regions[number].segments), ON_THE_EDGE)
     point = feature.points[number]
-    radius = feature.size[0] / 2 if feature.kind in ("hole", "hardware") else 0.0
+    radius = feature.size[0] / 2 if feature.kind in ROUND_KINDS else 0.0
     clear = ground.contains(point, ON_THE_EDGE) and ground.distance_to_boundary(point) >= radius - ON_THE_EDGE
     return None if clear else point

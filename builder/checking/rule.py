@@ -167,6 +167,7 @@ class Rule:
     why, remedy  : the reason it exists and what to do
     follows_from : rules whose finding explains this one away
     safety       : can't be lowered or silenced
+    stops        : an error of it stops a build; False where the build itself must say what is wrong
     needs_results: runs after computing
     bad, good    : examples as YAML, {file: content laid over a small plant}; bad gives this finding, good none
     """
@@ -181,3 +182,4 @@ class Rule:
     follows_from: tuple[str, ...] = ()
     safety: bool = False
     needs_results: bool = False
+    stops: bool = True

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from builder.checking.explain import PICTURES
@@ -11,7 +11,7 @@ from builder.checking.registry import causes, rule_book
 from builder.checking.rule import Problem, Rule, Subject
 from builder.errors import TextFault
 from builder.finding import Finding, Severity
-from builder.model import PlantModel
+from builder.model import PlantModel, Shot
 from builder.reading import DrawingFault
 
 _LEVELS = {"error": Severity.error, "warning": Severity.warning, "note": Severity.note}
@@ -61,16 +61,32 @@ def figure_finding(model: PlantModel, operation: str, step: int, problem: str) -
     )
 
 
-def photo_finding(model: PlantModel, operation: str, step: int, fault: TextFault) -> Finding:
+def cleaned_finding(
+    model: PlantModel, operation: str, step: int, shot: Shot, dropped: Sequence[str]
+) -> Iterator[Finding]:
+    """A drawing from elsewhere that something was left out of. Only who opens the file knows it."""
+    if dropped:
+        yield Finding(
+            model.place("operation", operation, "steps", step, *shot.file_path),
+            "drawing-cleaned",
+            Severity.warning,
+            f"of the drawing {shot.picture.file} these are left out: {', '.join(dropped)}",
+            PICTURES["drawing-cleaned"].why,
+            PICTURES["drawing-cleaned"].remedy,
+            (f"operation:{operation}", f"photo:{shot.picture.file}"),
+        )
+
+
+def photo_finding(model: PlantModel, operation: str, step: int, shot: Shot, fault: TextFault) -> Finding:
     """A photo of a step that can't be used. Only who opens the file knows it."""
     return Finding(
-        model.place("operation", operation, "steps", step, "photo"),
+        model.place("operation", operation, "steps", step, *shot.file_path),
         "photo-unreadable",
         Severity.error,
         fault.message.rstrip("."),
         PICTURES["photo-unreadable"].why,
         fault.remedy or PICTURES["photo-unreadable"].remedy,
-        (f"operation:{operation}", f"photo:{model.operations[operation].steps[step].photo}"),
+        (f"operation:{operation}", f"photo:{shot.picture.file}"),
     )
 
 
@@ -105,6 +121,12 @@ def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Findin
             levels.append(replace(finding, severity=_LEVELS[setting.severity]))
     safety = {slug for slug, rule in book.items() if rule.safety}
     return fold(levels, causes(), safety, lowered)
+
+
+def stops_build(finding: Finding) -> bool:
+    """Whether a build makes nothing while there is this finding: an error, unless its rule says the pages tell it."""
+    rule = rule_book().get(finding.rule)
+    return finding.severity is Severity.error and (rule is None or rule.stops)
 
 
 def usable_operations(

@@ -25,4 +25,4 @@ def command(folder: Path, as_json: bool, quiet: bool) -> None:
         if not checked.findings and not quiet and checked.linked is not None:
             count = len(checked.linked.model.operations)
             click.echo(f"{folder}: {count} operations checked, nothing found")
-    sys.exit(1 if checked.has_errors else 0)
+    sys.exit(1 if checked.fails else 0)

@@ -21,6 +21,7 @@ COMMANDS = {
     "schema": "JSON Schema of a kind of file, for an editor.",
     "sheets": "Make one PDF of all sheets of a station or a product.",
     "study": "What a time study says, and the plant's own standard data.",
+    "template": "Print a part, a row of marks or a gauge at its true size.",
     "times": "Standard and machine times of a product, operation by operation.",
     "watch": "Build again whenever a file is saved.",
 }

@@ -6,7 +6,7 @@ import json
 
 import click
 
-KINDS = ("plant", "station", "material", "element", "part", "operation", "product")
+KINDS = ("plant", "station", "material", "element", "part", "operation", "product", "template")
 
 
 @click.command("schema")

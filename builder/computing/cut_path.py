@@ -10,24 +10,43 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from builder.geometry import Arc, Bounds, FeatureShape, GeometryFault, Outline, PartShape, Path, Point, inset_outline
+from builder.geometry import (
+    ROUND_KINDS,
+    Arc,
+    Bounds,
+    FeatureShape,
+    GeometryFault,
+    Outline,
+    PartShape,
+    Path,
+    Point,
+    axis_of,
+    inset_outline,
+    polyline,
+)
 
 _LEAST_RADIUS_MM = 0.05
 """A hole no wider than the beam is still pierced and turned round in, by a path too small to count."""
 
 
 def cut_contours(shape: PartShape, cut: Sequence[FeatureShape], kerf_mm: float = 0.0) -> list[Path]:
-    """Contours of a part in the order they are cut: holes, then notches, each the nearest next, then the outline.
+    """Contours of a part in the order they are cut: holes and slots, then notches, each nearest next, then the outline.
 
     The outline comes last because a freed piece moves. A notch is followed as a small path of its own.
 
-    cut     : holes and notches cut with the outline
+    cut     : holes of all kinds and notches cut with the outline
     kerf_mm : width of what the beam burns away: the head goes half of it outside the outline and inside a hole.
               Where that closes a slot of the outline the head follows the outline itself. A notch is waste and is
               followed as drawn.
     """
     half = kerf_mm / 2
-    holes = [_circle(point, one.size[0] / 2 - half) for one in cut if one.kind == "hole" for point in one.points]
+    holes = [
+        _circle(point, one.size[0] / 2 - half)
+        for one in cut
+        if one.kind in ("hole", "drill hole")
+        for point in one.points
+    ]
+    holes += [_slot(one, number, half) for one in cut if one.kind == "slot" for number in range(len(one.points))]
     notches = [path for one in cut if one.kind == "notch" for path in one.paths]
     left, bottom, _, _ = shape.bounds
     ordered = _ordered(holes, (left, bottom))
@@ -49,6 +68,14 @@ def _circle(centre: Point, radius: float) -> Path:
     radius = max(radius, _LEAST_RADIUS_MM)
     east, west = (x + radius, y), (x - radius, y)
     return Path((Arc(east, west, centre, True), Arc(west, east, centre, True)))
+
+
+def _slot(slot: FeatureShape, number: int, half_kerf_mm: float) -> Path:
+    """Round inside a slot, clockwise. One no wider than the beam is burnt along its middle, once."""
+    if min(slot.size) <= 2 * half_kerf_mm + _LEAST_RADIUS_MM:
+        return polyline(axis_of(slot, number))
+    outline = slot.regions[number]
+    return Path((inset_outline(outline, half_kerf_mm) if half_kerf_mm > 0 else outline).segments).reversed()
 
 
 def _ordered(paths: Sequence[Path], at: Point) -> list[Path]:
@@ -78,7 +105,7 @@ def mark_areas(feature: FeatureShape) -> list[Bounds]:
         return [region.bounds() for region in feature.regions]
     if feature.kind == "box":
         return [path.bounds() for path in feature.paths]
-    half = feature.size[0] / 2 if feature.kind in ("hole", "hardware") else 0.0
+    half = feature.size[0] / 2 if feature.kind in ROUND_KINDS else 0.0
     return [(x - half, y - half, x + half, y + half) for x, y in feature.points if half > 0]
 
 

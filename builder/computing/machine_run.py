@@ -11,7 +11,7 @@ from builder.computing.pace_value import pace_value
 from builder.computing.sew_time import seam_time, tack_time
 from builder.computing.step_bench import Bench
 from builder.geometry import FeatureShape, Goods, PartShape, measured_speed, seam_goods
-from builder.model import Bartack, FeatureRef, Seam, Step, cut_with, find_feature
+from builder.model import Bartack, Dart, FeatureRef, Pleat, Seam, Step, Zip, cut_with, find_feature
 
 _NO_GOODS = Goods()
 
@@ -65,13 +65,15 @@ def _sewn(name: str, goods: Mapping[FeatureRef, Goods], bench: Bench) -> Iterato
     pace = bench.station.pace
     speed = _speed(feature, goods.get(ref, _NO_GOODS), bench)
     if bench.kind.model == "tack" and isinstance(feature.feature, Bartack):
-        yield tack_time(feature.feature.bartack, feature.feature.count, pace, speed)
+        yield tack_time(feature.feature.bartack, feature.feature.pieces, pace, speed)
         return
     stitch = bench.setting("stitch length", 0.0)
     if bench.kind.model != "seam" or stitch <= 0:
         return
     tack, ends = 0, 0
-    if isinstance(feature.feature, Seam):
+    if isinstance(feature.feature, Pleat | Zip):
+        return  # pleats are folded, a zip is sewn in by seams of its own
+    if isinstance(feature.feature, Seam | Dart):
         tack = feature.feature.tack_stitches
         ends = feature.feature.tack_ends
     yield from (seam_time(path, stitch, tack, ends, pace, speed) for path in feature.paths)

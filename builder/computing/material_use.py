@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from builder.computing.sewn_thread import SewnThread, all_thread, thread_names
 from builder.geometry import NestLayout, ShapeBook, operation_nest
-from builder.model import MaterialUse, PlantModel, RouteStep, Seam, Values, cut_here
+from builder.model import Elastic, Laid, MaterialUse, PlantModel, RouteStep, Seam, Values, cut_here, laid_by
 
 
 def product_use(route: Iterable[RouteStep], uses: Mapping[str, tuple[MaterialUse, ...]]) -> tuple[MaterialUse, ...]:
@@ -30,9 +30,10 @@ def operation_use(
 ) -> tuple[MaterialUse, ...]:
     """What one run of an operation takes from the store, for the pieces of it that are `taken`; `sewn` is its thread.
 
-    Sheet goods count by the area of the outlines, strips by their length, bindings by the seam they cover, hardware
-    by the piece, threads by their length where it can be worked out, else by the seam sewn with them. Net: none of the
-    pieces left over, no overlap, nothing of what stays on a bobbin; waste beside it, where a nest says how much.
+    Sheet goods count by the area of the outlines, strips by their length, bindings by the seam they cover, zips and
+    elastic by what is laid, hardware by the piece, threads by their length where it can be worked out, else by the seam
+    sewn with them. Net: none of the pieces left over, no overlap, nothing of what stays on a bobbin; waste beside it,
+    where a nest says how much.
     """
     operation = model.operations[name]
     found = [use for made, count in taken.items() for use in _cut(name, made, float(count), model, book, values)]
@@ -40,7 +41,20 @@ def operation_use(
     for one in sewn:
         if isinstance(one.feature.feature, Seam) and one.feature.feature.binding is not None:
             found.append(MaterialUse(one.feature.feature.binding, length_mm=one.seam_mm))
+    found += _laid(name, model, book, values)
     return (*found, *_threads(name, model, sewn))
+
+
+def _laid(name: str, model: PlantModel, book: ShapeBook, values: Values) -> Iterator[MaterialUse]:
+    """Zips by the length of their line, elastic by its relaxed length, both with what is added at either end."""
+    for ref in laid_by(model, name):
+        shape = book.shape(ref.part, values)
+        one = shape.features.get(ref.feature) if shape is not None else None
+        if one is None or not isinstance(one.feature, Laid) or one.feature.material not in model.materials:
+            continue
+        length = one.size[1] if isinstance(one.feature, Elastic) else one.paths[0].length
+        ends = values.get(f"{ref.part}/{ref.feature}.ends")
+        yield MaterialUse(one.feature.material, length_mm=length + (2 * float(ends.value) if ends is not None else 0.0))
 
 
 def _threads(name: str, model: PlantModel, sewn: tuple[SewnThread, ...]) -> Iterator[MaterialUse]:

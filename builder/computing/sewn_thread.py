@@ -24,6 +24,7 @@ from builder.geometry import FeatureShape, Sewn, ShapeBook, sewn_by, stitches_pe
 from builder.model import (
     STITCHES,
     Bartack,
+    Dart,
     Operation,
     PlantModel,
     Seam,
@@ -91,7 +92,7 @@ class _Maker:
         """Tacks of a seam, and the thread left hanging at its ends."""
         seam = sewn.feature.feature
         found = self._tails()
-        if isinstance(seam, Seam):
+        if isinstance(seam, Seam | Dart):
             found = found.plus(tack_thread(factors, seam.tack_stitches, self.stitch_mm, seam.tack_ends))
         return found
 

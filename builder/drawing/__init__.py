@@ -4,15 +4,22 @@ from builder.drawing.any_figure import draw, draw_figure
 from builder.drawing.chart import draw_chart
 from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
+from builder.drawing.imported_svg import imported
 from builder.drawing.lettered import TextBox
+from builder.drawing.overlay import Overlay, photo_overlay
 from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
+from builder.drawing.template_art import template_map_svg, template_sheet_svg
+from builder.drawing.verdict import verdict_svg
 
 __all__ = [
+    "template_map_svg",
+    "template_sheet_svg",
     "ATKINSON",
     "SIGNS",
     "Drawing",
     "Family",
+    "Overlay",
     "Sign",
     "TextBox",
     "draw",
@@ -20,9 +27,12 @@ __all__ = [
     "draw_figure",
     "face_file",
     "face_table",
+    "imported",
     "outlined",
+    "photo_overlay",
     "png_of",
     "raster_available",
     "sign_body",
     "sign_svg",
+    "verdict_svg",
 ]

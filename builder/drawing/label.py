@@ -68,6 +68,7 @@ _IN_CORNER = sorted((0.8 * row + 0.4 * column, row, column) for row in range(_RO
 class Word:
     """A word that belongs to a point on paper.
 
+    text     : in lines where it has line breaks; else a long one may be broken in two
     keep_off : radius of what is drawn at the point, mm
     """
 
@@ -80,8 +81,8 @@ class Word:
 
 def word_ways(word: Word, lettering: Lettering, paper: Field) -> Iterator[Way]:
     """A word about its point, with a leader where it stands farther off than one and a half text heights."""
-    forms: list[tuple[str, ...]] = [(word.text,)]
-    if lettering.width(word.text, word.bold) > _LONG_LABEL:
+    forms: list[tuple[str, ...]] = [tuple(word.text.split("\n"))]
+    if len(forms[0]) == 1 and lettering.width(word.text, word.bold) > _LONG_LABEL:
         forms.append(broken_in_two(word.text, lettering, word.bold))
     sizes = [(lines, *block_size(lines, word.bold, lettering)) for lines in dict.fromkeys(forms)]
     (x, y), clear = word.at, word.keep_off + _NEAREST

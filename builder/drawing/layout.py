@@ -25,6 +25,7 @@ from builder.drawing.line_work import LineWork, line_work
 from builder.drawing.run import Run, run_of
 from builder.drawing.scale_bar import scale_bar_ways
 from builder.drawing.svg import XY
+from builder.drawing.tag_art import tag_ways, tag_words
 from builder.drawing.turn_mark import turn_ways
 from builder.view import Callout, FigureView
 
@@ -182,6 +183,8 @@ def _labels(figure: FigureView, work: LineWork, lettering: Lettering, field: Fie
         yield Asked(
             f"order number {number}", disc_ways(number, run, lettering, field), together="order numbers of the runs"
         )
+    for said, box in tag_words(figure, work.frame):
+        yield Asked(f"words {said}", tag_ways(said, box, lettering, field), spare=True)
     for word in _start_and_end(figure, work.frame):
         yield Asked(f"word {word.text}", word_ways(word, lettering, field))
     for line in sorted(figure.dimensions, key=lambda one: (not one.strong, math.dist(one.start, one.end))):

@@ -10,9 +10,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from statistics import median
 
-from builder.drawing import look, symbol
+from builder.drawing import look, round_art
 from builder.drawing.area import Area
-from builder.drawing.box import Box, Trace, box_about, traces_of
+from builder.drawing.box import Box, Trace, traces_of
 from builder.drawing.dash import centre_dashes, dash_dot, dashed
 from builder.drawing.frame import Frame
 from builder.drawing.nearness import distance
@@ -29,15 +29,18 @@ from builder.drawing.run import (
     run_of,
     smooth_stretches,
 )
+from builder.drawing.shaping_art import ART
 from builder.drawing.stitch_line import Pen, bartack_art, seam_art
 from builder.drawing.svg import XY, element, filled, polyline_d, stroke
-from builder.drawing.thread_art import thread_art
+from builder.drawing.thread_art import goods_art, puncture_art, thread_art
 from builder.view import FigureView, Stroke
 
 # A line this near to an edge lies on it, mm printed; two edges whose distances differ by less are as near.
 _ON_EDGE, _ALIKE = 0.5, 0.05
 # The side of a binding on the goods lies this far inside its seam; its width is drawn up to this.
 _BEYOND_SEAM, _WIDEST_BAND = 0.8, 6.0
+# Line width of a label's folded side.
+_FOLDED = 1.2
 
 
 @dataclass
@@ -122,7 +125,10 @@ def line_work(figure: FigureView, frame: Frame) -> LineWork:
                 work.areas.append(points_of(found))
     work.areas.sort(key=lambda area: -abs(_area(area)))
     waiting = [
-        cut_of(chain, one.when, work.edges) for one, found in pairs if one.role == "notch" for chain in chains(found)
+        cut_of(chain, one.when, work.edges, one.fill)
+        for one, found in pairs
+        if one.role == "notch"
+        for chain in chains(found)
     ]
     for one, found in pairs:
         if one.role == "cut edge":
@@ -148,7 +154,7 @@ def pen_of(one: Stroke, width: float) -> Pen:
 
 
 def _fill(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA}.get(one.fill)
+    tone = {"ground": look.GROUND, "wrong": look.WRONG, "strip": look.MANILA, "taken": look.MANILA_PALE}.get(one.fill)
     if tone is None or not one.closed:
         return
     if one.fill == "strip" and one.when == "earlier":
@@ -182,7 +188,7 @@ def _accent_v(cut: Cut) -> str:
 
 def _laid_over(work: LineWork, cut: Cut) -> None:
     """A notch on a curved edge: the edge is covered between its lips and the V drawn over it."""
-    work.body.append(stroke(polyline_d((cut.v[0], cut.v[2])), look.GROUND, look.CUT_EDGE + 0.5))
+    work.body.append(stroke(polyline_d(cut.lips), look.GROUND, look.CUT_EDGE + 0.5))
     work.body.append(filled(polyline_d(cut.v, closed=True), look.GROUND))
     colour = {"now": look.ACCENT, "earlier": look.EARLIER}.get(cut.when, look.INK)
     work.body.append(stroke(polyline_d(cut.v), colour, look.CUT_EDGE, join="round", cap="round"))
@@ -263,37 +269,54 @@ def _thread(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     work.trace(runs)
 
 
+def _goods(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += goods_art(runs, one.fill)
+    work.areas.append(points_of(runs))
+    # Words may cross the ends of goods that go on, but not their surfaces.
+    work.trace([run for run in runs if abs(run.start[1] - run.end[1]) < abs(run.start[0] - run.end[0])], 0.5)
+
+
+def _puncture(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    work.body += puncture_art(runs, one.width * work.frame.scale)
+
+
 def _hole(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     pen = pen_of(one, look.THIN)
+    draw = round_art.holed if one.role == "hole" else round_art.drilled
     for chain in chains(runs):
-        centre, radius = _round_shape(chain)
-        radius = max(radius, look.HOLE_RADIUS)
-        width = 0.55 if one.when == "now" else pen.width
-        work.body.append(symbol.drill_hole(centre, radius, pen.colour, width))
-        work.blocked.append(box_about(centre, 2 * radius + 1.5, 2 * radius + 1.5))
+        art, box = draw(*round_art.round_size(chain), pen.colour, 0.55 if one.when == "now" else pen.width)
+        work.body.append(art)
+        work.blocked.append(box)
+
+
+def _slot(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    pen = pen_of(one, look.THIN)
+    for chain in chains(runs):
+        shape = chain_d(chain, is_ring(chain))
+        work.body.append(stroke(shape, pen.colour, 0.55 if one.when == "now" else pen.width, join="round"))
+    work.trace(runs)
 
 
 def _hardware(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
     pen = pen_of(one, look.STRIP_EDGE)
     width = 0.6 if one.when == "now" else pen.width
     for chain in chains(runs):
-        box = _round_points(points_of(chain))
-        if 0.8 <= box.width / max(box.height, 1e-9) <= 1.25:
-            centre, radius = _round_shape(chain)
-            radius = max(radius, look.HARDWARE_RADIUS)
-            work.body.append(symbol.hardware(centre, radius, pen.colour, width))
-            work.blocked.append(box_about(centre, 2 * radius, 2 * radius))
-        else:
-            # A buckle or a slider keeps its own shape, drawn as a double line.
-            shape = chain_d(chain, is_ring(chain))
-            work.body.append(stroke(shape, pen.colour, 1.3, join="round"))
-            work.body.append(stroke(shape, look.GROUND, 1.3 - 2 * look.THIN, join="round"))
-            work.trace(chain)
+        art, box = round_art.hardware(chain, one.fill, one.width * work.frame.scale, pen.colour, width)
+        work.body.append(art)
+        work.blocked.append(box)
 
 
-def _round_shape(chain: Sequence[Run]) -> tuple[XY, float]:
-    box = _round_points(points_of(chain))
-    return box.centre, max(box.width, box.height) / 2
+def _tag(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    _fill(work, one, runs)
+    pen = pen_of(one, look.STRIP_EDGE)
+    width = 0.6 if one.when == "now" else pen.width
+    work.body.append(stroke(path_d(runs), pen.colour, width, join="miter"))
+    work.trace(runs)
+
+
+def _tag_fold(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A folded side of a label is thicker, as two layers are."""
+    work.body.append(stroke(path_d(runs), pen_of(one, look.STRIP_EDGE).colour, _FOLDED, cap="round"))
 
 
 def _binding(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
@@ -349,6 +372,18 @@ def _needle(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
         work.blocked.append(_round_points(run.points).grown(0.9))
 
 
+def _shaping(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """A line of a pleat, a dart, a zip or elastic."""
+    _fill(work, one, runs)
+    work.body += ART[one.role](runs, pen_of(one, look.STRIP_EDGE), one.width * work.frame.scale)
+    work.trace(runs)
+
+
+def _taken(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    """Cloth a pleat or dart takes: its tone alone, under its lines."""
+    _fill(work, one, runs)
+
+
 _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "centre line": _centre_line,
     "fold": _fold,
@@ -356,12 +391,18 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "box": _seam,
     "bartack": _bartack,
     "hole": _hole,
+    "drill hole": _hole,
+    "slot": _slot,
     "hardware": _hardware,
+    "tag": _tag,
+    "tag fold": _tag_fold,
     "strip": _strip,
     "binding": _binding,
     "area": _area_only,
     "window": _window,
     "thread": _thread,
+    "goods": _goods,
+    "puncture": _puncture,
     "lead": _lead,
     "hidden": _hidden,
     "zone": _zone,
@@ -371,4 +412,6 @@ _DRAWN: dict[str, Callable[[LineWork, Stroke, Sequence[Run]], None]] = {
     "ply wrong": _ply_wrong,
     "keep clear": _keep_clear,
     "needle": _needle,
+    "taken": _taken,
+    **dict.fromkeys(ART, _shaping),
 }

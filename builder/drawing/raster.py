@@ -78,6 +78,18 @@ def _as_path(text: ElementTree.Element) -> ElementTree.Element:
     return path
 
 
+def glyph_width(letter: str, weight: int) -> float:
+    """Advance width of a letter, in em."""
+    face = _face(weight)
+    return face.advance(letter) / face.units_per_em
+
+
+def glyph_path(letter: str, weight: int, em: float, x: float, y: float) -> str:
+    """Path data of a letter `em` large whose origin stands at (x, y)."""
+    face = _face(weight)
+    return face.path(letter, em / face.units_per_em, x, y)
+
+
 class _Face:
     """The glyphs of one face, drawn on demand. A letter it lacks is drawn as its empty box."""
 

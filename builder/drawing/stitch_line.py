@@ -49,7 +49,7 @@ def seam_art(runs: Sequence[Run], stitch: str, pitch: float, pen: Pen, side: Sid
         if kind == "overlock":
             art += _overlock(run, stitch, pen, side)
         elif kind == "zigzag":
-            art.append(stroke(polyline_d(_zigzag(run, 1.4, -0.8, 0.8)), pen.colour, pen.width * 0.6, join="round"))
+            art.append(stroke(polyline_d(zigzag(run, 1.4, -0.8, 0.8)), pen.colour, pen.width * 0.6, join="round"))
         elif kind == "cover":
             art += _cover(run, pen)
         elif kind == "pair":
@@ -63,7 +63,7 @@ def _overlock(run: Run, stitch: str, pen: Pen, side: Side) -> list[str]:
     """A ladder over the edge; a fourth thread (514) adds a dashed row in it, a safety row (516) one beside it."""
     reach = side(*run.at(0.5))
     thin = pen.width * 0.55
-    art = [stroke(polyline_d(_zigzag(run, 1.9, 0.0, reach)), pen.colour, thin, join="round")]
+    art = [stroke(polyline_d(zigzag(run, 1.9, 0.0, reach)), pen.colour, thin, join="round")]
     inner = math.copysign(0.15, -reach)
     art.append(stroke(polyline_d(_aside(run, reach + inner)), pen.colour, thin))
     if stitch in ("507", "512", "514"):
@@ -78,7 +78,7 @@ def _cover(run: Run, pen: Pen) -> list[str]:
     """Two needle rows with the covering thread between."""
     thin = pen.width * 0.55
     rows = [stitch_dashes(_as_run(_aside(run, aside)), 0.0, pen.colour, thin) for aside in (-0.9, 0.9)]
-    return [*rows, stroke(polyline_d(_zigzag(run, 1.8, -0.9, 0.9)), pen.colour, thin * 0.6, join="round")]
+    return [*rows, stroke(polyline_d(zigzag(run, 1.8, -0.9, 0.9)), pen.colour, thin * 0.6, join="round")]
 
 
 def _aside(run: Run, aside: float) -> list[XY]:
@@ -89,7 +89,7 @@ def _as_run(points: Sequence[XY]) -> Run:
     return Run(tuple(points))
 
 
-def _zigzag(run: Run, step: float, low: float, high: float) -> list[XY]:
+def zigzag(run: Run, step: float, low: float, high: float) -> list[XY]:
     """Points that jump between two lines beside a run, both mm to the right of its direction."""
     walk = run.walk
     count = max(2, round(walk.length / step) * 2)
@@ -110,7 +110,7 @@ def bartack_art(runs: Sequence[Run], pen: Pen) -> list[str]:
     width = min(pen.width, 0.5)
     for chain in chains(runs):
         half, axis = _tack_axis(chain)
-        points = _zigzag(axis, max(0.7, 1.7 * width), -half, half)
+        points = zigzag(axis, max(0.7, 1.7 * width), -half, half)
         art.append(stroke(polyline_d(points), pen.colour, width, join="round"))
     return art
 

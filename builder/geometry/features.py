@@ -3,56 +3,52 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import pairwise
-from typing import Protocol
 
+from builder.geometry.arrays import bartack_shape, round_shape, row_points, slot_shape
 from builder.geometry.halves import lies_left
+from builder.geometry.notch import notch_path
 from builder.geometry.offset import inset_path
 from builder.geometry.outline import Outline, rectangle
 from builder.geometry.path import Path, box, box_and_cross, polyline
+from builder.geometry.places import Lengths, Measured
 from builder.geometry.placing import Placing
-from builder.geometry.seam_line import along_seam_line, started_midway
-from builder.geometry.segment import Bounds, Line
-from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import GeometryFault, Point, add, left, scale, sub
+from builder.geometry.seam_beside import all_round, along_edges, refuse_beside, seam_beside
+from builder.geometry.segment import Line
+from builder.geometry.sewn_tag import caught, laid_on, tag_size, turned_size
+from builder.geometry.shape import FeatureShape
+from builder.geometry.shaping import dart_shape, elastic_shape, pleat_shape, zip_shape
+from builder.geometry.vector import GeometryFault, Point
 from builder.model import (
     At,
     Bartack,
     Box,
-    Expression,
+    Dart,
+    DrillHole,
+    Elastic,
     Feature,
     Fold,
     Hardware,
     Hole,
+    Laid,
     Notch,
-    Quantity,
+    Pleat,
+    Row,
     Seam,
+    SewnTag,
+    Slot,
     Strip,
-    Values,
+    Zip,
 )
 
 NOTCH_DEPTH_MM = 6.0
 """Depth of a notch nobody gave one. Common practice, no source."""
 
 
-class Lengths(Protocol):
-    """Reads typed lengths and places; the part builder is one."""
-
-    values: Values
-    seam_line: Outline | None
-
-    def mm(self, typed: Quantity | Expression | None, default: float = 0.0, short: str = "") -> float: ...
-
-    def corner(self, at: At | None, box: Bounds, size: tuple[float, float], owner: str) -> Point: ...
-
-    def component_shape(self, name: str) -> PartShape | None: ...
-
-
 def feature_shape(
     name: str, feature: Feature, outline: Outline, before: Mapping[str, FeatureShape], lengths: Lengths
 ) -> FeatureShape:
-    """The shape of a feature. `before` holds the features above it in the file, for `on:`. Raises GeometryFault."""
-    ground = outline
+    """The shape of a feature. `before` holds the features above it in the file. Raises GeometryFault."""
+    ground, lengths = outline, Measured(lengths, before)
     if feature.on is not None:
         if feature.on not in before or not before[feature.on].regions:
             raise GeometryFault(f"{name} lies on {feature.on}, which stands below it in the file or covers no area")
@@ -60,34 +56,58 @@ def feature_shape(
     match feature:
         case Notch():
             return _notch(name, feature, ground, lengths)
-        case Hole() | Hardware():
-            return _round(name, feature, ground, lengths)
+        case Hole() | DrillHole() | Hardware():
+            return round_shape(name, feature, _row(name, feature, ground, lengths), lengths)
+        case Slot():
+            return slot_shape(name, feature, _row(name, feature, ground, lengths), lengths)
+        case SewnTag():
+            return _tag(name, feature, ground, lengths)
         case Strip():
             return _strip(name, feature, ground, lengths)
         case Seam():
-            return _seam(name, feature, ground, lengths)
+            return _seam(name, feature, ground, before, lengths)
         case Box():
             return _box(name, feature, ground, lengths)
         case Bartack():
-            return _bartack(name, feature, ground, lengths)
+            return bartack_shape(name, feature, _row(name, feature, ground, lengths), lengths)
         case Fold():
             return _fold(name, feature, ground, lengths)
+        case Pleat():
+            return pleat_shape(name, feature, ground, lengths)
+        case Dart():
+            return dart_shape(
+                name, feature, ground, _on_edge(name, feature.edge, feature.at, ground, lengths)[0], lengths
+            )
+        case Zip():
+            return zip_shape(name, feature, _laid(name, feature, ground, lengths), ground, lengths)
+        case Elastic():
+            return elastic_shape(name, feature, _laid(name, feature, ground, lengths), ground, lengths)
     raise GeometryFault(f"{name} is of a kind that has no shape")
 
 
 def _notch(name: str, feature: Notch, ground: Outline, lengths: Lengths) -> FeatureShape:
     depth = lengths.mm(feature.depth, NOTCH_DEPTH_MM, f"{name}.depth")
     at, along = _on_edge(name, feature.notch, feature.at, ground, lengths)
-    inward = left(along)
-    half = scale(along, depth / 2)
-    tip = add(at, scale(inward, depth))
-    return FeatureShape(name, "notch", feature, (polyline([sub(at, half), tip, add(at, half)]),), (), (at,), (depth, 0))
+    return FeatureShape(name, "notch", feature, (notch_path(feature.cut, at, along, depth),), (), (at,), (depth, 0))
 
 
-def _on_edge(name: str, edge: str, at: At | None, ground: Outline, lengths: Lengths) -> tuple[Point, Point]:
-    """The point of an edge at a place, and the edge's direction there (interior to the left)."""
-    x, y = lengths.corner(at, ground.bounds(), (0.0, 0.0), name)
-    across = at is not None and any(one is not None for one in (at.left, at.right, at.centre))
+def _tag(name: str, feature: SewnTag, ground: Outline, lengths: Lengths) -> FeatureShape:
+    if feature.in_ is not None:
+        width, _ = tag_size(name, feature, lengths)
+        return caught(name, feature, *_on_edge(name, feature.in_, feature.at, ground, lengths, width), lengths)
+    corner = lengths.corner(feature.at, ground.bounds(), turned_size(name, feature, lengths), name)
+    return laid_on(name, feature, corner, lengths)
+
+
+def _on_edge(
+    name: str, edge: str, at: At | None, ground: Outline, lengths: Lengths, width: float = 0.0
+) -> tuple[Point, Point]:
+    """The point of an edge at a place, and the edge's direction there (interior to the left).
+
+    width : of what lies there along the edge; the point is its middle
+    """
+    x, y = (one + width / 2 for one in lengths.corner(at, ground.bounds(), (width, width), name))
+    across = at is not None and any(one is not None for one in (at.left, at.right, at.centre, at.right_of, at.left_of))
     for segment in ground.edge(edge):
         (x1, y1), (x2, y2) = segment.start, segment.end
         low, high, wanted = (min(x1, x2), max(x1, x2), x) if across else (min(y1, y2), max(y1, y2), y)
@@ -97,21 +117,8 @@ def _on_edge(name: str, edge: str, at: At | None, ground: Outline, lengths: Leng
     raise GeometryFault(f"{name} lies beyond the end of edge {edge}")
 
 
-def _row(name: str, feature: Hole | Hardware | Bartack, first: Point, lengths: Lengths) -> tuple[Point, ...]:
-    pitch = lengths.mm(feature.pitch, 0.0, f"{name}.pitch")
-    if feature.count > 1 and pitch <= 0:
-        raise GeometryFault(f"{name} is a row of {feature.count} without a pitch")
-    step = (pitch, 0.0) if feature.direction == "across" else (0.0, pitch)
-    return tuple(add(first, scale(step, float(number))) for number in range(feature.count))
-
-
-def _round(name: str, feature: Hole | Hardware, ground: Outline, lengths: Lengths) -> FeatureShape:
-    if isinstance(feature, Hole):
-        kind, diameter = "hole", lengths.mm(feature.hole, short=f"{name}.hole")
-    else:
-        kind, diameter = "hardware", lengths.mm(feature.diameter, short=f"{name}.diameter")
-    first = lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name)
-    return FeatureShape(name, kind, feature, (), (), _row(name, feature, first, lengths), (diameter, 0.0))
+def _row(name: str, feature: Row, ground: Outline, lengths: Lengths) -> tuple[Point, ...]:
+    return row_points(name, feature, lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name), lengths)
 
 
 def _strip(name: str, feature: Strip, ground: Outline, lengths: Lengths) -> FeatureShape:
@@ -131,7 +138,16 @@ def _strip(name: str, feature: Strip, ground: Outline, lengths: Lengths) -> Feat
     return FeatureShape(name, "strip", feature, fold, (region,), (), (folded, 0.0))
 
 
-def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> FeatureShape:
+def _laid(name: str, feature: Laid, ground: Outline, lengths: Lengths) -> Path | None:
+    return polyline(_points(name, feature.points, ground, lengths)) if feature.points else None
+
+
+def _seam(
+    name: str, feature: Seam, ground: Outline, before: Mapping[str, FeatureShape], lengths: Lengths
+) -> FeatureShape:
+    refuse_beside(name, feature)
+    if feature.seam == ("along",):
+        return FeatureShape(name, "seam", feature, seam_beside(name, feature, before, lengths))
     if feature.seam == ("line",):
         path = polyline(_points(name, feature.points, ground, lengths))
     else:
@@ -142,9 +158,9 @@ def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> Featur
         inset = lengths.mm(feature.inset, 0.0, f"{name}.inset")
         line = lengths.seam_line if inset == 0 and _follows(feature) else None
         path = (
-            _all_round(feature, ground, line, inset)
+            all_round(feature.start, ground, inset, line)
             if feature.seam == ("all",)
-            else _along(feature.seam, ground, line, inset, gaps)
+            else along_edges(feature.seam, ground, inset, gaps, line)
         )
     return FeatureShape(name, "seam", feature, (path,))
 
@@ -152,32 +168,6 @@ def _seam(name: str, feature: Seam, ground: Outline, lengths: Lengths) -> Featur
 def _follows(feature: Seam) -> bool:
     """Whether a seam follows the seam line of its part; where one allowance is beside it, its inset already does."""
     return feature.inset is None and feature.on is None and feature.binding is None
-
-
-def _all_round(feature: Seam, ground: Outline, line: Outline | None, inset: float) -> Path:
-    """All round from the middle of an edge."""
-    edge = ground.edge(feature.start) if feature.start is not None else ground.edge(next(iter(ground.edges)))
-    if not edge:
-        raise GeometryFault(f"the seam can't start on edge {feature.start}: its corners leave nothing of it")
-    runs = line.segments if line is not None else inset_path(ground, None, None, inset).runs
-    return started_midway(runs, edge[len(edge) // 2].point_at(0.5))
-
-
-def _along(
-    edges: tuple[str, ...], ground: Outline, line: Outline | None, inset: float, gaps: tuple[float, float]
-) -> Path:
-    """Along edges in the order named: against the ring when that is how they follow each other."""
-    # A flipped outline keeps the names of its edges, not their order round the ring.
-    names = sorted(ground.edges, key=lambda name: ground.edges[name][0])
-    for edge in edges:
-        ground.edge(edge)
-    forward = all(names[(names.index(one) + 1) % len(names)] == other for one, other in pairwise(edges))
-    if line is not None:
-        path = along_seam_line(ground, line, *((edges[0], edges[-1]) if forward else (edges[-1], edges[0])))
-        return (path if forward else path.reversed()).shortened(*gaps)
-    if forward:
-        return inset_path(ground, edges[0], edges[-1], inset, start_gap=gaps[0], end_gap=gaps[1])
-    return inset_path(ground, edges[-1], edges[0], inset, start_gap=gaps[1], end_gap=gaps[0]).reversed()
 
 
 def _points(name: str, points: tuple[At, ...], ground: Outline, lengths: Lengths) -> list[Point]:
@@ -193,15 +183,6 @@ def _box(name: str, feature: Box, ground: Outline, lengths: Lengths) -> FeatureS
     x, y = lengths.corner(feature.at, ground.bounds(), (width, height), name)
     path = box_and_cross(width, height) if feature.box == "cross" else box(width, height)
     return FeatureShape(name, "box", feature, (Placing(x, y, 0.0, False).path(path),), (), (), (width, height))
-
-
-def _bartack(name: str, feature: Bartack, ground: Outline, lengths: Lengths) -> FeatureShape:
-    length, width = lengths.mm(feature.length, short=f"{name}.length"), lengths.mm(feature.width, short=f"{name}.width")
-    first = lengths.corner(feature.at, ground.bounds(), (0.0, 0.0), name)
-    points = _row(name, feature, first, lengths)
-    dx, dy = (length, width) if feature.stands == "across" else (width, length)
-    regions = tuple(Placing(px - dx / 2, py - dy / 2, 0.0, False).outline(rectangle(dx, dy)) for px, py in points)
-    return FeatureShape(name, "bartack", feature, (), regions, points, (length, width))
 
 
 def _fold(name: str, feature: Fold, ground: Outline, lengths: Lengths) -> FeatureShape:

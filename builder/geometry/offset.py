@@ -102,6 +102,25 @@ def inset_outline(outline: Outline, distance: float) -> Outline:
     return _ring(outline, distance)[0]
 
 
+def joined_sides(runs: Sequence[Segment], off: float, closed: bool) -> tuple[Segment, ...]:
+    """The parallels of runs that follow each other, `off` mm to their left, joined at their corners.
+
+    closed : the last run leads to the first. An open line ends square to where the runs end.
+    GeometryFault when nothing is left.
+    """
+    sides, joints = _settled(_sides(list(enumerate(runs)), off), off, closed)
+    if closed:
+        around = [joints[-1], *joints]
+    else:
+        start, end = sides[0].beside.start, sides[-1].beside.end
+        around = [_Joint(start, start), *joints, _Joint(end, end)]
+        ends = ((sides[0], around[0], around[1]), (sides[-1], around[-2], around[-1]))
+        for side, arriving, leaving in ends:
+            if _signed_length(side.beside, arriving.start, leaving.end) <= TOUCH:
+                raise _collapsed(off, leaving.end)
+    return tuple(segment for _, segment in _pieces(sides, around))
+
+
 def _path_all_round(outline: Outline, from_edge: str | None, inset: float) -> Path:
     first = _range_of(outline, from_edge)[0] if from_edge is not None else 0
     smaller, numbers = _ring(outline, inset)

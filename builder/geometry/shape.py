@@ -18,10 +18,13 @@ class FeatureShape:
     """A feature on its part, mm, in the part's coordinates.
 
     paths   : lines sewn, folded or cut, each in working order
-    regions : areas covered (a strip, a bartack)
-    points  : centres of holes, hardware and bartacks, tips of notches, in working order
-    size    : (diameter, 0) of round things, (length, width) of bartacks and boxes,
-              (folded under, 0) of strips, (0, 0) else
+    regions : areas covered (a strip, a bartack, a slot, a label, hardware that isn't round)
+    points  : centres of holes, slots, hardware and bartacks, places of notches, in working order
+    size    : (diameter, opening or 0) of round things, (length, width) of bartacks, slots, boxes, labels and other
+              hardware, (folded under, 0) of strips,
+              (depth, taken by each) of pleats, (width, depth) of darts, (width, 0) of zips,
+              (width, relaxed) of elastic, (0, 0) else
+    marks   : lines drawn that nobody sews or folds, by their role: of pleats, darts, zips and elastic (shaping.py)
     """
 
     name: str
@@ -31,6 +34,7 @@ class FeatureShape:
     regions: tuple[Outline, ...] = ()
     points: tuple[Point, ...] = ()
     size: tuple[float, float] = (0.0, 0.0)
+    marks: tuple[tuple[str, Path], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from typing import Any
 from builder.geometry.features import feature_shape
 from builder.geometry.outline import Outline
 from builder.geometry.outline_shape import Cut, cut_of
+from builder.geometry.places import refuse_from
 from builder.geometry.placing import Placing
 from builder.geometry.segment import Bounds
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
@@ -20,6 +21,7 @@ from builder.model import (
     At,
     Component,
     Expression,
+    Laid,
     Part,
     Quantity,
     State,
@@ -105,7 +107,8 @@ class ShapeBook:
 
 def _inner_parts(part: Part) -> tuple[str, ...]:
     strips = tuple(name for one in part.features.values() if (name := getattr(one, "strip", None)) is not None)
-    return (*(component.part for component in part.from_), *strips)
+    laid = tuple(one.material for one in part.features.values() if isinstance(one, Laid))
+    return (*(component.part for component in part.from_), *strips, *laid)
 
 
 @dataclass(slots=True)
@@ -127,7 +130,11 @@ class _Builder:
             self.fault(("outline",) if part.outline else ("title",), error)
             return None
         outline, self.seam_line = cut.edge, cut.seam_line
-        placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
+        try:
+            placed = tuple(self.moved(one, outline, spec) for one, spec in zip(components, part.from_, strict=True))
+        except GeometryFault as error:
+            self.fault(("from",), error)
+            return None
         features: dict[str, FeatureShape] = {}
         for name, feature in part.features.items():
             try:
@@ -191,6 +198,7 @@ class _Builder:
         """Lower left corner of something of a size, placed in a box; (left, bottom) of the box without `at`."""
         if at is None:
             return box[0], box[1]
+        refuse_from(at, owner)
         left, bottom, right, top = box
         x, y = left, bottom
         if at.left is not None:

@@ -3,7 +3,7 @@
 A part is one layer, folded on itself where a fold has been made; a sub-assembly is the layers of its parts; a strip
 lies on top, twice where its end is folded under. A strip counts as one layer of its own part: what was sewn on that
 before isn't looked at. A fold that doesn't follow one straight line is left out. Tapes that bind an edge, hardware
-and threads are no layers here. So the stack is never more than what lies there.
+and threads are no layers here; pleats are left flat. So the stack is never more than what lies there.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from builder.geometry.placing import Placing
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import Point, add, cross, left, lerp, scale, sub
-from builder.model import Fold, Strip
+from builder.model import Fold, Laid, Strip
 
 Stack = tuple[str, ...]
 """Parts under one place, by name, sorted; a part that lies there twice stands twice."""
@@ -72,7 +72,9 @@ def _layers(shape: PartShape, done: Done, flat: bool) -> list[Layer]:
     for feature in shape.features.values():
         if (shape.name, feature.name) not in done:
             continue
-        if isinstance(feature.feature, Strip):
+        if isinstance(feature.feature, Laid):
+            strips[feature.name] = [Layer(feature.feature.material, outline) for outline in feature.regions]
+        elif isinstance(feature.feature, Strip):
             outlines = (*feature.regions, *_under(feature))
             strips[feature.name] = [Layer(feature.feature.strip, outline) for outline in outlines]
         elif isinstance(feature.feature, Fold):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.shapes import ShapeBook
 from builder.geometry.stack import Layer, Stack, layers_of, stacks_along
-from builder.model import PlantModel, Seam, Values, earlier_work, find_feature
+from builder.model import Dart, PlantModel, Seam, Values, earlier_work, find_feature
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,5 +65,8 @@ def _sewn(model: PlantModel, operation: str, shapes: Mapping[str, PartShape]) ->
 
 
 def _with_tape(feature: FeatureShape, stacks: frozenset[Stack]) -> frozenset[Stack]:
+    if isinstance(feature.feature, Dart):
+        # Its legs lie on each other, and all that lies there lies twice.
+        return frozenset(tuple(sorted((*stack, *stack))) for stack in stacks)
     tape = feature.feature.binding if isinstance(feature.feature, Seam) else None
     return stacks if tape is None else frozenset((*stack, tape, tape) for stack in stacks)

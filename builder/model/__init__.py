@@ -1,11 +1,31 @@
 """Door of the model room: frozen, typed objects; units; links between files resolved."""
 
+from builder.model.arrays import Row
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPlan
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
-from builder.model.feature import At, Bartack, Box, Feature, Fold, Hardware, Hole, Notch, Seam, Strip
+from builder.model.feature import (
+    At,
+    Bartack,
+    Box,
+    Dart,
+    DrillHole,
+    Elastic,
+    Feature,
+    Fold,
+    Hardware,
+    Hole,
+    Notch,
+    Pleat,
+    Seam,
+    SewnTag,
+    Slot,
+    Strip,
+    Zip,
+    kinds_in,
+)
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
@@ -19,6 +39,17 @@ from builder.model.nest import Nest, NestPiece, nest_length
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.outline import ALL, Corner, Outline
 from builder.model.part import Component, Part
+from builder.model.photo import WHOLE, Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
+from builder.model.photo_room import (
+    PAPER_WIDTH_MM,
+    PHOTO_ALONE_MM,
+    PHOTO_BESIDE_FIGURE_MM,
+    PHOTO_GAP_MM,
+    SHEET_EDGE_MM,
+    fitted_mm,
+    photo_rows,
+    photo_sizes_mm,
+)
 from builder.model.plant import Allowances, Gauge, Plant, RuleSetting
 from builder.model.plant_model import FeatureRef, Homes, PlantModel, State
 from builder.model.product import Product, RouteStop
@@ -45,6 +76,7 @@ from builder.model.route import RouteStep, route_of
 from builder.model.schema import schema_of
 from builder.model.seam_words import SEAM_WORDS, SeamWord
 from builder.model.settings import SettingValue, limit_range, read_settings, settings_of
+from builder.model.shaping import Laid
 from builder.model.shift_results import Capacity, StationShare, Tending, Week
 from builder.model.shown import (
     show_mass,
@@ -71,6 +103,7 @@ from builder.model.standard_results import (
 )
 from builder.model.standard_shown import left_out_words, refusal_words, span_words, variable_words
 from builder.model.states import (
+    CUT_WITH_OUTLINE,
     cut_with,
     earlier_work,
     find_feature,
@@ -79,7 +112,7 @@ from builder.model.states import (
 )
 from builder.model.station import Bed, Bobbin, Pace, SeamSpeed, SettingLimit, Station, StitchProgram
 from builder.model.stitch import STITCHES, Stitch
-from builder.model.store import consumed, cut_here, in_colour
+from builder.model.store import consumed, cut_here, in_colour, laid_by
 from builder.model.study import Reading, Study
 from builder.model.study_read import read_study
 from builder.model.study_results import (
@@ -94,6 +127,8 @@ from builder.model.study_results import (
     StepStudy,
     StudySummary,
 )
+from builder.model.template import INCH_SQUARE_MM, SQUARE_MM, Measured, Template
+from builder.model.template_names import gauge_tolerance, size_names, sized_values
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
@@ -107,6 +142,37 @@ __all__ = [
     "nest_length",
     "SEAM_WORDS",
     "SeamWord",
+    "INCH_SQUARE_MM",
+    "SQUARE_MM",
+    "Measured",
+    "Template",
+    "gauge_tolerance",
+    "size_names",
+    "sized_values",
+    "laid_by",
+    "Zip",
+    "Pleat",
+    "Laid",
+    "Elastic",
+    "Dart",
+    "PAPER_WIDTH_MM",
+    "WHOLE",
+    "PHOTO_ALONE_MM",
+    "PHOTO_BESIDE_FIGURE_MM",
+    "PHOTO_GAP_MM",
+    "SHEET_EDGE_MM",
+    "Area",
+    "Arrow",
+    "Blur",
+    "Callout",
+    "Frame",
+    "Number",
+    "Ring",
+    "Shot",
+    "Words",
+    "fitted_mm",
+    "photo_rows",
+    "photo_sizes_mm",
     "Capacity",
     "StationShare",
     "Tending",
@@ -169,6 +235,11 @@ __all__ = [
     "Hardware",
     "Hazard",
     "Hole",
+    "Row",
+    "DrillHole",
+    "SewnTag",
+    "Slot",
+    "CUT_WITH_OUTLINE",
     "Homes",
     "KINDS",
     "Linked",
@@ -232,6 +303,7 @@ __all__ = [
     "consumed",
     "cut_here",
     "cut_with",
+    "kinds_in",
     "earlier_work",
     "em_for_capitals",
     "fault",

@@ -45,7 +45,12 @@ FAULTS: dict[str, FaultKind] = {
         FaultKind(
             "feature-kind",
             "The kind of a feature says how it is drawn, timed and checked.",
-            "Give it exactly one of notch, hole, strip, seam, box, bartack, fold, hardware.",
+            "Give it exactly one of notch, hole, strip, seam, box, bartack, fold, hardware, drill hole, slot, tag.",
+        ),
+        FaultKind(
+            "callout-kind",
+            "The kind of a callout says how it is drawn.",
+            "Give it exactly one of ring, arrow, box, number, text, blur.",
         ),
         FaultKind(
             "name-unknown",

@@ -6,80 +6,30 @@ Every length may be an expression over named dimensions. A feature's own lengths
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Annotated, Any, Literal
 
 from pydantic import Discriminator, Tag
 
-from builder.model.base import Names, Noun, Text
-from builder.model.expression import Expression
-from builder.model.quantity import Quantity
+from builder.model.arrays import Bartack, DrillHole, Hardware, Hole, Slot
+from builder.model.base import Names, Text
+from builder.model.feature_base import At, Dimension, Feature
 from builder.model.seam_words import SeamWord
+from builder.model.sewn_tag import SewnTag
+from builder.model.shaping import Dart, Elastic, Pleat, Zip
 from builder.model.typed import Angle, Count, Flag, LengthOrExpression, SignedLengthOrExpression, StitchLength
-
-Dimension = Quantity | Expression
-
-
-class At(Noun):
-    """A place by its distance from the edges, or from the centre lines, of what the feature lies on.
-
-    One of left, right, centre; one of bottom, top, middle. Positive is inward, or right and up from a centre line.
-    """
-
-    left: SignedLengthOrExpression | None = None
-    right: SignedLengthOrExpression | None = None
-    centre: SignedLengthOrExpression | None = None
-    bottom: SignedLengthOrExpression | None = None
-    top: SignedLengthOrExpression | None = None
-    middle: SignedLengthOrExpression | None = None
-
-
-class Feature(Noun):
-    """What all features share. `side` is the side of the part it is worked on."""
-
-    at: At | None = None
-    on: Text | None = None
-    side: Literal["right", "wrong"] = "right"
-    label: Text | None = None
-
-    def dimensions(self) -> Iterator[tuple[str, Dimension]]:
-        """Own named lengths, as typed: field names with hyphens, the places of `at` by their edge."""
-        for owner in (self, self.at):
-            if owner is None:
-                continue
-            for name in type(owner).model_fields:
-                value = getattr(owner, name)
-                if isinstance(value, Quantity | Expression) and not _not_a_length(value):
-                    yield name.rstrip("_").replace("_", "-"), value
-        for number, point in enumerate(getattr(self, "points", ()), start=1):
-            for name in type(point).model_fields:
-                value = getattr(point, name)
-                if value is not None:
-                    yield f"point-{number}.{name}", value
-
-
-def _not_a_length(value: Dimension) -> bool:
-    return isinstance(value, Quantity) and value.dimension != "length"
 
 
 class Notch(Feature):
-    """A V cut in an edge: `notch: top`, `at: {left: 4 in}`.
+    """A mark cut in an edge: `notch: top`, `at: {left: 4 in}`.
 
     meets : the part whose notch it is laid on when both are joined
+    cut   : a V, a slit, or a castle: square, as wide as it is deep
     """
 
     notch: Text
+    cut: Literal["v", "slit", "castle"] = "v"
     depth: LengthOrExpression | None = None
     meets: Text | None = None
-
-
-class Hole(Feature):
-    """A round hole, or a drill hole as a mark: `hole: 3 mm` is its diameter. A row or grid by count and pitch."""
-
-    hole: LengthOrExpression
-    count: Count = 1
-    pitch: LengthOrExpression | None = None
-    direction: Literal["across", "up"] = "across"
 
 
 class Strip(Feature):
@@ -103,9 +53,14 @@ class Seam(Feature):
     held : how it is kept on its line
     joins, ease : the two seam lines it closes, as `part/feature`, and how much longer one may be
     class : what kind of seam it is meant to be, by ISO 4916: superimposed, lapped, bound …
+    of, off, sides : `seam: along` follows the feature `of` at `off`, inside it or, below 0, outside; along `sides` of
+                     its area in that order, all round when left out. Of a line, inside is to the left of its direction
     """
 
     seam: Names
+    of: Text | None = None
+    off: SignedLengthOrExpression | None = None
+    sides: Names = ()
     inset: LengthOrExpression | None = None
     start_gap: LengthOrExpression | None = None
     end_gap: LengthOrExpression | None = None
@@ -133,18 +88,6 @@ class Box(Feature):
     height: LengthOrExpression
 
 
-class Bartack(Feature):
-    """A bartack, or a row of them: `bartack: 28` is its count of stitches. `at` is the centre of the first."""
-
-    bartack: Count
-    length: LengthOrExpression
-    width: LengthOrExpression
-    count: Count = 1
-    pitch: LengthOrExpression | None = None
-    direction: Literal["across", "up"] = "across"
-    stands: Literal["across", "up"] = "up"
-
-
 class Fold(Feature):
     """A fold line along an edge (`fold: top`) at `inset`, or between two `points` (`fold: line`).
 
@@ -159,23 +102,33 @@ class Fold(Feature):
     points: tuple[At, ...] = ()
 
 
-class Hardware(Feature):
-    """Snaps, eyelets, buckles: `hardware: snap-15` names the material. A row by count and pitch."""
+KIND_KEYS: tuple[str, ...] = (
+    "notch",
+    "hole",
+    "strip",
+    "seam",
+    "box",
+    "bartack",
+    "fold",
+    "hardware",
+    "drill hole",
+    "slot",
+    "tag",
+    "pleat",
+    "dart",
+    "zip",
+    "elastic",
+)
 
-    hardware: Text
-    diameter: LengthOrExpression
-    count: Count = 1
-    pitch: LengthOrExpression | None = None
-    direction: Literal["across", "up"] = "across"
 
-
-KIND_KEYS: tuple[str, ...] = ("notch", "hole", "strip", "seam", "box", "bartack", "fold", "hardware")
+_KEY_OF_CLASS = {"drillhole": "drill hole", "sewntag": "tag"}
 
 
 def kinds_in(value: Any) -> list[str]:
     """The kind-keys a plain feature has; there should be exactly one."""
     if isinstance(value, Feature):
-        return [type(value).__name__.lower()]
+        name = type(value).__name__.lower()
+        return [_KEY_OF_CLASS.get(name, name)]
     return [key for key in KIND_KEYS if key in value] if isinstance(value, dict) else []
 
 
@@ -193,7 +146,14 @@ AnyFeature = Annotated[
     | Annotated[Box, Tag("«box»")]
     | Annotated[Bartack, Tag("«bartack»")]
     | Annotated[Fold, Tag("«fold»")]
-    | Annotated[Hardware, Tag("«hardware»")],
+    | Annotated[Hardware, Tag("«hardware»")]
+    | Annotated[DrillHole, Tag("«drill hole»")]
+    | Annotated[Slot, Tag("«slot»")]
+    | Annotated[SewnTag, Tag("«tag»")]
+    | Annotated[Pleat, Tag("«pleat»")]
+    | Annotated[Dart, Tag("«dart»")]
+    | Annotated[Zip, Tag("«zip»")]
+    | Annotated[Elastic, Tag("«elastic»")],
     Discriminator(_tag),
 ]
 
@@ -203,15 +163,22 @@ __all__ = [
     "At",
     "Bartack",
     "Box",
+    "Dart",
     "Dimension",
+    "DrillHole",
+    "Elastic",
     "Feature",
     "Flag",
     "Fold",
     "Hardware",
     "Hole",
     "Notch",
+    "Pleat",
     "Seam",
+    "SewnTag",
+    "Slot",
     "StitchLength",
     "Strip",
+    "Zip",
     "kinds_in",
 ]

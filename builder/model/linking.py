@@ -75,6 +75,7 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         homes=MappingProxyType(homes),
         photos=MappingProxyType(dict(source.photos)),
         drawings=MappingProxyType(dict(source.drawings)),
+        templates=of("template"),
         entries=MappingProxyType({**loaded.entries, ("plant", "plant"): plant}),
     )
 

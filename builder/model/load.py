@@ -22,6 +22,7 @@ from builder.model.part import Part
 from builder.model.plant import Plant
 from builder.model.product import Product
 from builder.model.station import Station
+from builder.model.template import Template
 from builder.reading import Document, Source
 
 NOUNS: dict[str, type[Noun]] = {
@@ -31,6 +32,7 @@ NOUNS: dict[str, type[Noun]] = {
     "part": Part,
     "operation": Operation,
     "product": Product,
+    "template": Template,
 }
 """Kind of object, which is also the key that names one in a file; the plural names a table of them."""
 

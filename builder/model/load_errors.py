@@ -16,6 +16,7 @@ from builder.model.base import Noun
 from builder.model.faults import fault
 from builder.model.feature import KIND_KEYS, kinds_in
 from builder.model.near_names import near
+from builder.model.photo import CALLOUT_KEYS, callout_kinds
 
 if TYPE_CHECKING:
     from builder.model.load import Entry
@@ -125,8 +126,10 @@ def _feature(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Findi
     value = body
     for step in path:
         value = value[step]
-    found = kinds_in(value)
     name = path[-1]
+    if path[-2:-1] == ("callouts",):
+        return _callout(value, path, entry, about)
+    found = kinds_in(value)
     if len(found) > 1:
         message = f"feature {name} has two kinds: {' and '.join(found)}"
     else:
@@ -134,6 +137,17 @@ def _feature(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Findi
         hint = next((f"; `{typed}` may be meant as `{best[0]}`" for typed, best in close if best), "")
         message = f"feature {name} has no kind{hint}"
     return fault("feature-kind", entry.place(*path, key=True), message, (about, f"feature:{name}"))
+
+
+def _callout(value: Any, path: Path, entry: Entry, about: str) -> Finding:
+    found = callout_kinds(value)
+    if len(found) > 1:
+        message = f"a callout has two kinds: {' and '.join(found)}"
+    else:
+        close = [(typed, near(typed, CALLOUT_KEYS)) for typed in value] if isinstance(value, dict) else []
+        hint = next((f"; `{typed}` may be meant as `{best[0]}`" for typed, best in close if best), "")
+        message = f"a callout has no kind{hint}"
+    return fault("callout-kind", entry.place(*path), message, (about,))
 
 
 def _object(one: Any, path: Path, body: Any, entry: Entry, about: str) -> Finding:

@@ -6,6 +6,7 @@ import datetime
 from fractions import Fraction
 from typing import Literal
 
+from builder.model.arrays import HardwareLook
 from builder.model.base import Noun, Text
 from builder.model.typed import ArealMass, Length, LinearDensity, LinearMass, Mass, NeedleRange
 
@@ -29,6 +30,7 @@ class Material(Noun):
     ends        : `sealed` webbing frays unless a hot blade cuts it
     lots        : `matched` goods differ in shade between lots; one product is cut from one lot
     needles     : of a thread, the needle sizes it runs in, as its maker says (`Nm 90..110`)
+    look        : of hardware, how it is drawn
     die         : of hardware, the die that sets it, as the press's setting names it
     composition : every polymer, fibre and coating; `unknown` is an honest answer, and is refused by heat
     """
@@ -43,6 +45,7 @@ class Material(Noun):
     ends: Literal["sealed", "any"] = "any"
     lots: Literal["matched", "mixed"] = "mixed"
     needles: NeedleRange | None = None
+    look: HardwareLook | None = None
     die: Text | None = None
     mass: ArealMass | None = None
     mass_per_length: LinearMass | None = None

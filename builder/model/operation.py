@@ -11,6 +11,7 @@ from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
 from builder.model.nest import Nest
+from builder.model.photo import Pictures, Shot, shots_of
 from builder.model.shows import Shown, read_shown
 from builder.model.typed import (
     AnyTolerance,
@@ -30,6 +31,7 @@ WORK_KEYS: tuple[str, ...] = ("sew", "cut", "place", "fold", "mark", "set")
 class Step(Noun):
     """One element of work.
 
+    with_     : printed templates it marks or cuts by
     sew … set : features worked now, or for `cut` the parts cut out
     shows     : a part, and `, wrong side` to turn it over; without it the worked part is shown. Pictures that explain
                 one thing (`section of`, `stitch of`, `layers of`, `nest`, `settings`) stand beside it
@@ -43,6 +45,7 @@ class Step(Noun):
     step: Ident
     do: Text
     key: Text | None = None
+    with_: Names = ()
     why: Text | None = None
     sew: Names = ()
     cut: Names = ()
@@ -54,7 +57,7 @@ class Step(Noun):
     shows: Names = ()
     look_at: Names = ()
     check: Names = ()
-    photo: Text | None = None
+    photo: Pictures | None = None
     alt: Text | None = None
     caption: Text | None = None
     time: StepTime | None = None
@@ -73,6 +76,11 @@ class Step(Noun):
     def pictures(self) -> tuple[Shown, ...]:
         """All it shows, in the order typed."""
         return tuple(read_shown(one) for one in self.shows)
+
+    @cached_property
+    def shots(self) -> tuple[Shot, ...]:
+        """Its photos and drawings from elsewhere, in the order typed, a good one before its bad one."""
+        return shots_of(self.photo, self.alt, self.caption)
 
     @cached_property
     def part_shown(self) -> Shown | None:

@@ -125,6 +125,7 @@ class Plant(Noun):
     performance     : minutes earned ÷ minutes worked on standard, of the plant as a whole
     off_standard    : share of paid time that is not on standard
     model_limit     : how far a study may be from the machine model before somebody looks
+    template_limit  : how far a side of the check square of a printed template may be off
     vague_words     : words of the plant's language that say nothing, beside the built-in ones
     """
 
@@ -153,4 +154,5 @@ class Plant(Noun):
     performance: Performance | None = None
     off_standard: LostShare | None = None
     learning: Learning | None = None
+    template_limit: Length | None = None
     vague_words: tuple[Text, ...] = ()

@@ -17,6 +17,7 @@ from builder.model.plant import Plant
 from builder.model.product import Product
 from builder.model.station import Station
 from builder.model.study import Study
+from builder.model.template import Template
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +70,7 @@ class PlantModel:
     photos: Mapping[str, Any]
     drawings: Mapping[str, Any]
     entries: Mapping[tuple[str, str], Entry]
+    templates: Mapping[str, Template] = field(default_factory=dict)
     memo: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def place(self, kind: str, name: str, *path: str | int, key: bool = False, offset: int = 0) -> Place:

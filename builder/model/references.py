@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.model.element import Element
-from builder.model.feature import Feature, Hardware, Notch, Seam, Strip
+from builder.model.feature import Elastic, Feature, Hardware, Notch, Seam, SewnTag, Strip, Zip, kinds_in
 from builder.model.nest_names import nest_names
 from builder.model.operation import Operation, Step
 from builder.model.part import Part
@@ -14,6 +14,7 @@ from builder.model.plant_model import PlantModel
 from builder.model.product import Product
 from builder.model.shows import SIDES
 from builder.model.sizes import full_name
+from builder.model.template_names import template_references
 from builder.model.time_text import Element as ElementText
 
 Owner = tuple[str, str]
@@ -49,6 +50,7 @@ def references(model: PlantModel) -> Iterator[Reference]:
     dimensions = _size_names(model) if any(one.sizes for one in model.products.values()) else frozenset()
     for name, product in model.products.items():
         yield from _of_product(("product", name), product, dimensions)
+    yield from template_references(model)
 
 
 def _of_element(owner: Owner, element: Element, model: PlantModel) -> Iterator[Reference]:
@@ -77,6 +79,18 @@ def _of_part(owner: Owner, part: Part) -> Iterator[Reference]:
 def _of_feature(owner: Owner, path: tuple[str | int, ...], feature: Feature, part: Part) -> Iterator[Reference]:
     if feature.on is not None:
         yield Reference(owner, (*path, "on"), feature.on, local=part.features, what="feature")
+    if feature.at is not None and feature.at.from_ is not None:
+        yield Reference(owner, (*path, "at", "from"), feature.at.from_, local=part.features, what="feature")
+    for number, point in enumerate(getattr(feature, "points", ())):
+        if point.from_ is not None:
+            yield Reference(owner, (*path, "points", number, "from"), point.from_, local=part.features, what="feature")
+    if isinstance(feature, Zip | Elastic):
+        key = kinds_in(feature)[0]
+        yield Reference(owner, (*path, key), feature.material, ("material", "part"))
+    if isinstance(feature, Seam) and feature.of is not None:
+        yield Reference(owner, (*path, "of"), feature.of, local=part.features, what="feature")
+    if isinstance(feature, SewnTag):
+        yield Reference(owner, (*path, "tag"), feature.tag, ("part", "material"))
     if isinstance(feature, Strip):
         yield Reference(owner, (*path, "strip"), feature.strip, ("part",))
     if isinstance(feature, Hardware):
@@ -93,7 +107,7 @@ def _of_operation(owner: Owner, operation: Operation) -> Iterator[Reference]:
         yield Reference(owner, ("needs", name), name, ("part", "material"), key=True)
     for name, tolerance in operation.tolerances.items():
         if tolerance.with_ is not None:
-            yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge",))
+            yield Reference(owner, ("tolerances", name, "with"), tolerance.with_, ("gauge", "template"))
     if operation.times is not None:
         yield Reference(owner, ("times",), operation.times, ("study",))
     names = [step.step for step in operation.steps]
@@ -112,12 +126,14 @@ def _of_step(
             yield Reference(owner, where, shown.name, ("part",), offset=shown.offset)
         if shown.side_offset >= 0:
             yield Reference(owner, where, shown.side, local=SIDES, what="side", offset=shown.side_offset)
+    for number, name in enumerate(step.with_):
+        yield Reference(owner, (*path, "with", number), name, ("template",))
     if step.during is not None:
         yield Reference(owner, (*path, "during"), step.during, local=names, what="step")
     if isinstance(step.time, ElementText):
         yield Reference(owner, (*path, "time"), step.time.name, ("element",), offset=step.time.offset)
-    if step.photo is not None:
-        yield Reference(owner, (*path, "photo"), step.photo, ("photo",))
+    for shot in step.shots:
+        yield Reference(owner, (*path, *shot.file_path), shot.picture.file, ("photo",))
 
 
 def _size_names(model: PlantModel) -> frozenset[str]:

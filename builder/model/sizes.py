@@ -19,6 +19,7 @@ from builder.model.near_names import near
 from builder.model.outline import ALL
 from builder.model.part import Part
 from builder.model.quantity import Quantity
+from builder.model.shaping import Laid, shaping_definitions
 
 Values = Mapping[str, Quantity]
 
@@ -156,6 +157,11 @@ def _defined(name: str, part: Part, materials: Mapping[str, Material]) -> Iterat
                 f"{name}/{feature_name}.inset",
                 Definition(name, f"{feature_name}.inset", None, full_name(name, followed)),
             )
+        for edge, typed in shaping_definitions(feature_name, feature).items():
+            yield f"{name}/{feature_name}.{edge}", Definition(name, f"{feature_name}.{edge}", typed)
+        laid = _width(name, feature_name, feature, materials) if isinstance(feature, Laid) else None
+        if laid is not None:
+            yield f"{name}/{feature_name}.width", laid
         if isinstance(feature, Strip):
             for edge in ("length", "width", "height"):
                 yield (
@@ -174,6 +180,15 @@ def seam_allowance(part: Part, feature: Feature) -> str | None:
         return "allowance" if set(part.outline.allowance) == {ALL} else None
     found = {part.outline.allowance_of(edge) for edge in feature.seam}
     return found.pop() if len(found) == 1 else None
+
+
+def _width(part: str, name: str, feature: Laid, materials: Mapping[str, Material]) -> Definition | None:
+    """The width of what is laid along a line: that of its material, else of its part; None where nobody typed one."""
+    short = f"{name}.width"
+    if feature.material not in materials:
+        return Definition(part, short, None, f"{feature.material}.width")
+    width = materials[feature.material].width
+    return Definition(part, short, width) if width is not None else None
 
 
 def _uses(name: str, definitions: Mapping[str, Definition]) -> list[str]:

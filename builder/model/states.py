@@ -8,11 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from builder.model.feature import Hole, Notch
+from builder.model.feature import DrillHole, Hole, Notch, Slot
 from builder.model.operation import Operation
 from builder.model.part import Part
 from builder.model.plant_model import FeatureRef, Homes, State
 from builder.model.sizes import find_dimension
+
+CUT_WITH_OUTLINE = (Notch, Hole, DrillHole, Slot)
+"""Kinds of features a cutter makes together with the outline."""
 
 
 def part_states(
@@ -94,8 +97,8 @@ def _with_work(
 
 
 def cut_with(part: Part) -> tuple[str, ...]:
-    """Features a cutter makes together with the outline: notches and holes."""
-    return tuple(name for name, feature in part.features.items() if isinstance(feature, Notch | Hole))
+    """Features a cutter makes together with the outline: notches, holes of all kinds."""
+    return tuple(name for name, feature in part.features.items() if isinstance(feature, CUT_WITH_OUTLINE))
 
 
 def operation_bases(operation: Operation, states: Mapping[str, State]) -> tuple[str, ...]:

@@ -8,13 +8,17 @@ from builder.reading.dxf import DrawingLines, read_drawing
 from builder.reading.dxf_pieces import Piece
 from builder.reading.dxf_scan import DrawingFault
 from builder.reading.faults import WHY
-from builder.reading.photo import MAX_PIXELS, PhotoData, PhotoFault, read_photo, scaled_jpeg
+from builder.reading.photo import MAX_PIXELS, PhotoData, read_photo, scaled_jpeg
+from builder.reading.photo_area import PhotoEdit
+from builder.reading.photo_fault import PhotoFault
 from builder.reading.raw_text import split_lines
 from builder.reading.spots import Branch, Document, PathStep, Spot, Value, pack, unpack
+from builder.reading.svg_clean import CleanDrawing, clean_svg, read_svg
 from builder.reading.yaml_text import YAML_LIMIT, read_yaml
 
 __all__ = [
     "CSV_LIMIT",
+    "CleanDrawing",
     "KINDS",
     "MAX_PIXELS",
     "OUTPUT_FOLDER",
@@ -28,6 +32,7 @@ __all__ = [
     "PathStep",
     "Photo",
     "PhotoData",
+    "PhotoEdit",
     "PhotoFault",
     "Piece",
     "Row",
@@ -35,10 +40,12 @@ __all__ = [
     "Spot",
     "Table",
     "Value",
+    "clean_svg",
     "pack",
     "read_drawing",
     "read_folder",
     "read_photo",
+    "read_svg",
     "read_table",
     "read_yaml",
     "scaled_jpeg",

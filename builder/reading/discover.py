@@ -28,6 +28,7 @@ KINDS: Mapping[str, str] = MappingProxyType(
         "parts": "part",
         "products": "product",
         "stations": "station",
+        "templates": "template",
     }
 )
 """Folders of YAML files, and the kind of what is in them."""
@@ -38,7 +39,9 @@ OUTPUT_FOLDER = "_out"
 _STUDIES, _PHOTOS, _DRAWINGS, _PLANT = "studies", "photos", "drawings", "plant"
 _FOLDERS = (*KINDS, _STUDIES, _PHOTOS, _DRAWINGS)
 _YAML = (".yaml", ".yml")
-_PHOTO = (".jpg", ".jpeg", ".png", ".webp")
+_PHOTO = (".jpg", ".jpeg", ".png", ".webp", ".svg")
+# Listed too, so that who names one is told what it is instead of that it isn't there.
+_OTHER_PHOTO = (".gif", ".bmp", ".tif", ".tiff", ".heic", ".avif")
 _DRAWING = ".dxf"
 
 
@@ -154,7 +157,7 @@ class _FolderReader:
             self.read_document(KINDS[folder], path)
         elif folder == _STUDIES and ending == ".csv":
             self.read_study(path)
-        elif folder == _PHOTOS and ending in _PHOTO:
+        elif folder == _PHOTOS and ending in (*_PHOTO, *_OTHER_PHOTO):
             self.list_photo(path)
         elif folder == _DRAWINGS and ending == _DRAWING:
             self.list_drawing(path)

@@ -12,7 +12,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from builder.errors import TextFault
+from builder.reading.photo_area import NO_EDIT, PhotoEdit, hide, pixels_of
+from builder.reading.photo_fault import PhotoFault
+from builder.reading.svg_clean import read_svg
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -20,7 +22,10 @@ if TYPE_CHECKING:
 MAX_PIXELS = 40_000_000
 """Largest photo that is decoded; more would need hundreds of megabytes of memory."""
 
-_FORMATS = ("JPEG", "PNG", "WEBP")
+_FORMATS = {"JPEG": (".jpg", ".jpeg"), "PNG": (".png",), "WEBP": (".webp",)}
+# Phones keep a depth picture behind the photo itself; the first picture of such a file is a plain JPEG.
+_SAME = {"MPO": "JPEG"}
+SVG = ".svg"
 _ORIENTATION = 0x0112  # the Exif tag of how the camera was held; the values 5 to 8 swap width and height
 _QUALITY = 85
 # What the decoders raise on damaged photos: whatever they happen to stumble over.
@@ -37,21 +42,27 @@ _DAMAGE = (
 )
 
 
-class PhotoFault(TextFault):
-    """A photo can't be used; `message` and `remedy` are for a finding."""
-
-
 @dataclass(frozen=True, slots=True)
 class PhotoData:
-    """Size of a photo as it is seen, after the camera's turn [px], and its format (JPEG, PNG, WEBP)."""
+    """Size of a photo as it is seen, after the camera's turn [px], and its format (JPEG, PNG, WEBP).
+
+    An SVG drawing's size is its ratio, the longer side 1000; `dropped` says what was left out of it.
+    """
 
     width: int
     height: int
     format: str
+    dropped: tuple[str, ...] = ()
 
 
 def read_photo(path: Path) -> PhotoData:
-    """Read a photo to its end. Raises PhotoFault if it is too large, cut off, or no JPEG, PNG or WebP."""
+    """Read a photo to its end. Raises PhotoFault if it is too large, cut off, moving, or no JPEG, PNG, WebP or SVG."""
+    if path.suffix.lower() == SVG:
+        drawing = read_svg(path)
+        # Sides of a thousand units or so, whatever the units are: only their ratio counts.
+        scale = 1000 / max(drawing.width, drawing.height)
+        width, height = (max(1, round(side * scale)) for side in (drawing.width, drawing.height))
+        return PhotoData(width, height, "SVG", drawing.dropped)
     with _opened(path) as image:
         width, height = image.size
         # A JPEG is read to its end all the same, but its pixels are made at an eighth of their size: much faster.
@@ -59,13 +70,14 @@ def read_photo(path: Path) -> PhotoData:
         image.load()
         if image.getexif().get(_ORIENTATION, 1) in (5, 6, 7, 8):
             width, height = height, width
-        return PhotoData(width, height, str(image.format))
+        return PhotoData(width, height, _format(image))
 
 
-def scaled_jpeg(path: Path, max_px: int) -> bytes:
+def scaled_jpeg(path: Path, max_px: int, edit: PhotoEdit = NO_EDIT) -> bytes:
     """The photo as a JPEG, turned upright, without any of the camera's notes.
 
     max_px : the longer side is at most this [px], > 0; a smaller photo keeps its size
+    edit   : areas made unreadable, and the part of the photo that is kept
 
     Colours are sRGB, what was transparent is white. The same photo and library give the same bytes.
     Raises PhotoFault as `read_photo` does.
@@ -75,8 +87,14 @@ def scaled_jpeg(path: Path, max_px: int) -> bytes:
     with _opened(path) as image:
         from PIL import Image, ImageOps
 
-        image.draft("RGB", (max_px, max_px))  # lets a JPEG be decoded at half size or less
+        # Lets a JPEG be decoded at half size or less; not where less of it is shown or hidden to the pixel.
+        if edit == NO_EDIT:
+            image.draft("RGB", (max_px, max_px))
         upright = _in_srgb(ImageOps.exif_transpose(image))
+        # Hidden before it is made smaller, so that no pixel outside an area mixes with one inside it.
+        hide(upright, edit.hidden)
+        if edit.crop is not None:
+            upright = upright.crop(pixels_of(edit.crop, upright.size))
         upright.thumbnail((max_px, max_px), Image.Resampling.LANCZOS)
         # A new image carries over pixels only: no place, no date, no camera, no comment.
         clean = Image.new("RGB", upright.size, "white")
@@ -90,12 +108,13 @@ def _in_srgb(image: Image) -> Image:
     """The photo in RGB or RGBA, its colours moved to sRGB if it says which it has."""
     profile = image.info.get("icc_profile")
     see_through = image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info
-    if profile and image.mode in ("RGB", "CMYK"):
+    if profile and image.mode in ("RGB", "RGBA", "CMYK"):
         from PIL import ImageCms
 
+        mode = "RGBA" if image.mode == "RGBA" else "RGB"
         try:
             source = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-            moved = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
+            moved = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode=mode)
         except (ImageCms.PyCMSError, OSError):
             moved = None  # a damaged profile: the colours as they are do
         if moved is not None:
@@ -113,7 +132,7 @@ def _opened(path: Path) -> Iterator[Image]:
             # Our own limit is lower than the library's, and comes with a remedy.
             warnings.simplefilter("ignore", Image.DecompressionBombWarning)
             with Image.open(path) as image:
-                _check(image)
+                _check(image, path)
                 yield image
     except PhotoFault:
         raise
@@ -132,13 +151,27 @@ def _opened(path: Path) -> Iterator[Image]:
 _SAVE_AGAIN = "Save it as JPEG, PNG or WebP."
 _COPY_AGAIN = "Copy it from the camera again."
 _SHRINK = "Save it smaller; 4000 pixels on the longer side are plenty."
+_STILL = "Save the frame that teaches as a JPEG, or two as a pair."
 
 
-def _check(image: Image) -> None:
-    if image.format not in _FORMATS:
-        raise PhotoFault(f"The photo is in the format {image.format}.", remedy=_SAVE_AGAIN)
+def _format(image: Image) -> str:
+    """The format of a photo, as its ending should name it."""
+    return _SAME.get(str(image.format), str(image.format))
+
+
+def _check(image: Image, path: Path) -> None:
+    form = _format(image)
+    if form not in _FORMATS:
+        raise PhotoFault(f"The photo is in the format {form}.", remedy=_SAVE_AGAIN)
     if image.width * image.height > MAX_PIXELS:
         raise PhotoFault(_too_large(image.width, image.height), remedy=_SHRINK)
+    frames = getattr(image, "n_frames", 1)
+    if image.format != "MPO" and frames > 1:
+        raise PhotoFault(f"This moves: it has {frames} frames.", remedy=_STILL)
+    ending = path.suffix.lower()
+    if ending not in _FORMATS[form]:
+        named = f"its name ends in {ending}" if ending else "its name has no ending"
+        raise PhotoFault(f"The photo is a {form}, but {named}.", remedy=f"Rename it to end in {_FORMATS[form][0]}.")
 
 
 def _too_large(width: int = 0, height: int = 0) -> str:

@@ -3,8 +3,11 @@
 from builder.rendering.plan import PlannedFile, Planner, theme_folder, version
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
 from builder.rendering.site import Site
+from builder.rendering.template import ENTRY, render_template
 
 __all__ = [
+    "ENTRY",
+    "render_template",
     "PlannedFile",
     "Planner",
     "SheetFault",

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from builder.model import fitted_mm
 from builder.rendering.markdown import plain
 from builder.rendering.page_data import (
     GENERAL_WARNING,
@@ -21,7 +22,7 @@ from builder.rendering.page_data import (
     step_data,
 )
 from builder.rendering.screen_fit import FITS, band_is_brief, band_rows, fit_of
-from builder.view import FigureView, SheetView, StepView
+from builder.view import FigureView, Photo, SheetView, StepView, sized
 
 # A figure on the floor screen is some 44 to 48 % of a 16:9 screen wide, and as high as the rows of the caution band
 # leave room. At these sizes on paper its capitals stand at 16' of arc where the action line stands at 20'.
@@ -30,6 +31,8 @@ FLOOR_WIDTH_MM, NARROW_WIDTH_MM = 80.0, 58.0
 FLOOR_HEIGHT_MM = {1: 52.0, 2: 52.0, 3: 45.0, 4: 38.0}
 FLOOR_TEXT_MM = 2.8
 CLOSE_UP_MM = (164.0, 60.0)
+PHOTO_SHARE, JUDGED_SHARE = 0.45, 0.6
+"""Of the height for pictures, what photos with callouts get below a figure, and right and wrong between their words."""
 MOST_DOTS_IN_LINE = 9
 MOST_SPACED_CAUTIONS = 8
 MOST_LARGE_SETTINGS = 6
@@ -86,11 +89,24 @@ def _use(code: str) -> Markup:
 
 def _for_floor(step: StepView, sheet: SheetView, height: float) -> StepView:
     """The step with its figures laid out for the screen, whose letters stand higher in the drawing than on paper."""
+    step = replace(step, photos=_photos_for_floor(step, height))
+    if any(photo.verdict for photo in step.photos):
+        # Right and wrong need the room; beside them a figure's dimensions could not be read, and the checks say them.
+        return replace(step, figure=None, details=(), sizes=())
     if step.figure is None:
         return step
     width = NARROW_WIDTH_MM if fit_of(sheet, step) == FITS[-1].name else FLOOR_WIDTH_MM
     sizes = tuple((size, _laid_out(figure, width, height)) for size, figure in step.sizes)
     return replace(step, figure=_laid_out(step.figure, width, height), sizes=sizes)
+
+
+def _photos_for_floor(step: StepView, height: float) -> tuple[Photo, ...]:
+    """The pictures at the size they have on the screen: what is pointed out is lettered anew."""
+    judged = any(photo.verdict for photo in step.photos)
+    shares = step.figure is not None or bool(step.details)
+    most = height * (JUDGED_SHARE if judged else PHOTO_SHARE if shares else 1.0)
+    aspects = [photo.width_mm / photo.height_mm for photo in step.photos]
+    return sized(step.photos, fitted_mm(aspects, FLOOR_WIDTH_MM, most), FLOOR_TEXT_MM)
 
 
 def _laid_out(figure: FigureView, width: float, height: float) -> FigureView:
@@ -155,7 +171,7 @@ def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequenc
         "title": stop.title,
         "step": data,
         "close_up": Markup(pens.figure(stop.detail)) if stop.detail else "",
-        "shows": bool(data and (data["drawings"] or data["photo"])),
+        "shows": bool(data and (data["drawings"] or data["photos"])),
         "fit": fit,
         # The fullest step only names the hazards; all its neighbours say them in full.
         "brief": stop.kind != "cautions" and (band_is_brief(sheet) or fit == FITS[-1].name),

@@ -62,14 +62,18 @@ class Pens:
     chart: Callable[[AnyChart], str]
 
 
+VERDICT_MM = 5.0
+"""Size a verdict's sign is drawn at; the style sheet sets it."""
+
+
 def root_of(path: str) -> str:
     """The way from a page back to the output folder: '' for `index.html`, '../' for `floor/x.html`."""
     return "../" * (len(PurePosixPath(path).parts) - 1)
 
 
 def photo_path(photo: Photo) -> str:
-    """Where a photo lies in the output folder; a JPEG named by its digest, so that a changed photo is a new file."""
-    return f"assets/photos/{photo.digest}.jpg"
+    """Where a picture lies in the output folder, named by what it shows, so that a changed one is a new file."""
+    return f"assets/photos/{photo.name}.{'svg' if photo.drawn else 'jpg'}"
 
 
 def operation_path(sheet: SheetView) -> str:
@@ -242,6 +246,9 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
         "steps": [step_data(step, pens, [row.size for row in sheet.sizes]) for step in sheet.steps],
         "measures": sheet.measures,
+        "templates": [
+            (one.said, "" if one.state == "not in use" else f"templates/{one.name}.pdf") for one in sheet.templates
+        ],
         "faults": sheet.faults,
         "incoming": sheet.incoming,
         "outgoing": sheet.outgoing,
@@ -315,7 +322,8 @@ def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
         "checks": [_check(check, sizes) for check in step.checks],
         "drawings": _drawings(step, pens, sizes),
         "details": [Markup(pens.figure(figure)) for figure in step.details],
-        "photo": _photo(step.photo) if step.photo else None,
+        "photos": [_photo(photo) for photo in step.photos],
+        "taught": any(photo.taught for photo in step.photos),
     }
 
 
@@ -349,8 +357,19 @@ def _check(check: Measure, sizes: Sequence[str]) -> Data:
     return {"what": check.what, "values": values, "how": how}
 
 
-def _photo(photo: Photo) -> Mapping[str, str]:
-    return {"path": photo_path(photo), "alt": photo.alt, "caption": photo.caption}
+def _photo(photo: Photo) -> Data:
+    """A picture with its callouts, which lie over it and scale with it."""
+    from builder.drawing import photo_overlay, verdict_svg
+
+    return {
+        "path": photo_path(photo),
+        "alt": photo.described,
+        "caption": photo.caption,
+        "overlay": Markup(photo_overlay(photo).svg),
+        "verdict": photo.verdict,
+        "sign": Markup(verdict_svg(photo.verdict, VERDICT_MM)) if photo.verdict else "",
+        "legend": photo.legend,
+    }
 
 
 def _colophon(sheet: SheetView) -> list[Mapping[str, str]]:

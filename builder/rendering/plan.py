@@ -14,7 +14,8 @@ from builder.errors import SeamboardError
 from builder.rendering.page_data import photo_path
 from builder.rendering.sheet import SheetPress, render_sheet
 from builder.rendering.site import Kind, Site, View
-from builder.view import AnyFigure, Photo, PlantViews, SheetView, output_hash
+from builder.rendering.template import ENTRY, render_template
+from builder.view import AnyFigure, Photo, PlantViews, SheetView, TemplateView, output_hash
 
 _LIBRARIES = (
     "typst",
@@ -88,16 +89,17 @@ def theme_hash(theme: Path) -> str:
 
 @dataclass(slots=True)
 class Planner:
-    """Plans the files of one plant. `read_photo` gives a photo's bytes, scaled and stripped, by its path.
+    """Plans the files of one plant. `read_photo` gives a picture's bytes, scaled and stripped.
 
     Holds the templates, the sheet press and the theme's hash, which are made on first use and shared by all files.
     """
 
     views: PlantViews
     theme: Path
-    read_photo: Callable[[str], bytes]
+    read_photo: Callable[[Photo], bytes]
     _site: Site | None = None
     _press: SheetPress | None = None
+    _template_press: SheetPress | None = None
     _theme_hash: str = ""
 
     def files(self) -> Iterator[PlannedFile]:
@@ -108,9 +110,13 @@ class Planner:
             yield PlannedFile(
                 f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), partial(self._sheet, sheet), "sheets"
             )
+        for template in self.views.templates:
+            if template.usable:
+                make = partial(self._template, template)
+                yield PlannedFile(f"templates/{template.name}.pdf", self._key(template, "template"), make, "templates")
         for photo in self._photos().values():
             yield PlannedFile(
-                photo_path(photo), f"photo {photo.digest}", partial(self.read_photo, photo.path), "photos"
+                photo_path(photo), f"photo {photo.name} {code_hash()}", partial(self.read_photo, photo), "photos"
             )
         yield from self._thumbnails()
 
@@ -128,9 +134,10 @@ class Planner:
             yield PlannedFile(path, key, partial(content, path), "pages")
 
     def close(self) -> None:
-        """Take down the sheet press."""
-        if self._press is not None:
-            self._press.close()
+        """Take down the presses."""
+        for press in (self._press, self._template_press):
+            if press is not None:
+                press.close()
 
     @property
     def site(self) -> Site:
@@ -183,8 +190,13 @@ class Planner:
         return self.site.render_page(kind, view)[1]
 
     def _sheet(self, sheet: SheetView) -> bytes:
-        photos = {photo.digest: self.read_photo(photo.path) for photo in _photos_of(sheet).values()}
+        photos = {photo.name: self.read_photo(photo) for photo in _photos_of(sheet).values()}
         return render_sheet(sheet, photos, self.press)
+
+    def _template(self, template: TemplateView) -> bytes:
+        if self._template_press is None:
+            self._template_press = SheetPress(self.theme / "sheets", entry=ENTRY)
+        return render_template(template, self._template_press)
 
     def _photos(self) -> Mapping[str, Photo]:
         return {digest: photo for sheet in self.views.sheets for digest, photo in _photos_of(sheet).items()}
@@ -208,4 +220,4 @@ def _problems(figure: AnyFigure) -> tuple[str, ...]:
 
 
 def _photos_of(sheet: SheetView) -> dict[str, Photo]:
-    return {step.photo.digest: step.photo for step in sheet.steps if step.photo is not None}
+    return {photo.name: photo for step in sheet.steps for photo in step.photos}

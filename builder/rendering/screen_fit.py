@@ -65,7 +65,7 @@ def fit_of(sheet: SheetView, step: StepView | None) -> str:
         return FITS[0].name
     room = SCREEN_HEIGHT - SLIP_FOOT_AND_MARGINS - BAND_MARGINS - ROW * band_rows(sheet)
     for fit in FITS:
-        width = fit.column if step.figure or step.photo else FULL_LINE
+        width = fit.column if step.figure or step.photos else FULL_LINE
         if _words_height(step, fit, width) <= room + fit.spare:
             return fit.name
     return FITS[-1].name

@@ -31,6 +31,7 @@ _ENTRY = "main.typ"
 _UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
 _ORIENTATION = 0x0112  # the EXIF tag; from 5 on the camera lay on its side, and the typesetter turns the photo
 _TURNED = 5
+_DRAWING = b"<svg"  # what the program itself writes of a drawing from elsewhere
 
 
 class SheetFault(SeamboardError):
@@ -52,6 +53,7 @@ class SheetPress:
     templates : the theme's folder of sheet templates, with `main.typ`
     fonts     : folders of font files, the default faces when None
     families  : type families in order of choice
+    entry     : the template file to set, `main.typ` for sheets
     pens      : what draws figures and signs and gives the words; the drawing room and English when None
     """
 
@@ -62,6 +64,7 @@ class SheetPress:
         fonts: Sequence[Path] | None = None,
         families: Sequence[str] = FAMILIES,
         pens: Pens | None = None,
+        entry: str = _ENTRY,
     ) -> None:
         import typst
 
@@ -77,7 +80,7 @@ class SheetPress:
             include_embedded_fonts=False,
             font_paths=[str(folder) for folder in ([font_folder()] if fonts is None else fonts)],
         )
-        self._compiler = typst.Compiler(str(self._root / _ENTRY), root=str(self._root), font_paths=faces)
+        self._compiler = typst.Compiler(str(self._root / entry), root=str(self._root), font_paths=faces)
 
     def __enter__(self) -> Self:
         return self
@@ -121,7 +124,7 @@ class SheetPress:
 def render_sheet(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> bytes:
     """One sheet as a tagged PDF (PDF/UA-1).
 
-    photos : the photos' files by their digest
+    photos : the pictures' files by their names (`Photo.name`)
     Raises KeyError for a photo that is not among `photos`, SheetFault when the typesetter refuses.
     """
     document = _document([view], photos, compiler, document_title(view, compiler.pens.words), contents=False)
@@ -154,12 +157,14 @@ def _document(
 
 
 def _kept_photos(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> dict[str, KeptPhoto]:
-    digests = (step.photo.digest for step in view.steps if step.photo)
-    return {digest: compiler.keep_photo(photos[digest]) for digest in digests}
+    names = (photo.name for step in view.steps for photo in step.photos)
+    return {name: compiler.keep_photo(photos[name]) for name in names}
 
 
 def _measured_photo(content: bytes, name: str) -> KeptPhoto:
     """Path and size of a photo; only its head is read."""
+    if content.startswith(_DRAWING):
+        return KeptPhoto(f"photos/{name}.svg", 0, 0)
     from PIL import Image, UnidentifiedImageError
 
     try:

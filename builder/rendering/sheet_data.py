@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
+from builder.model import photo_rows
 from builder.rendering.qr import qr_code
 from builder.rendering.sheet_text import Letters, SheetText, default_letters, sheet_text, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
@@ -30,6 +31,7 @@ PAPERS: Mapping[str, tuple[float, float]] = {
 QR_MODULE_MM = 0.75
 """Printed width of a QR module: about nine dots at 300 dpi."""
 
+VERDICT_MM = 5.0
 _GENERAL_WARNING = "W001"  # ISO 7010: the sign for a caution that has none of its own
 _SIGNALS = ("DANGER", "WARNING", "CAUTION")  # ANSI Z535, the worst first
 _FINGERPRINT_SHOWN = 8
@@ -47,7 +49,15 @@ class DrawnFigure(Protocol):
     def height_mm(self) -> float: ...
 
 
+class DrawnOverlay(Protocol):
+    """What the drawing room returns of a picture's callouts, as far as a sheet needs it."""
+
+    @property
+    def svg(self) -> str: ...
+
+
 Draw = Callable[["AnyFigure"], DrawnFigure]
+Overlays = Callable[["Photo"], DrawnOverlay]
 Sign = Callable[[str, float], str]
 
 
@@ -68,6 +78,8 @@ class Pens:
     sign: Sign
     words: Mapping[str, str] = field(default_factory=lambda: ENGLISH)
     letters: Letters = field(default_factory=default_letters)
+    overlay: Overlays = field(default_factory=lambda: _drawn_overlay)
+    verdict: Sign = field(default_factory=lambda: _drawn_verdict)
 
     def text(self, text: str, *, bold: bool = False) -> SheetText:
         """A text without Markdown."""
@@ -76,6 +88,18 @@ class Pens:
     def marked(self, text: str, *, bold: bool = False) -> SheetText:
         """A Markdown text, emphasis only."""
         return sheet_text(text, self.letters, bold=bold, marked=True)
+
+
+def _drawn_overlay(photo: Photo) -> DrawnOverlay:
+    from builder.drawing import photo_overlay
+
+    return photo_overlay(photo)
+
+
+def _drawn_verdict(verdict: str, side: float) -> str:
+    from builder.drawing import verdict_svg
+
+    return verdict_svg(verdict, side)
 
 
 def default_pens() -> Pens:
@@ -88,7 +112,7 @@ def default_pens() -> Pens:
 def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
     """Everything the template prints of one sheet.
 
-    photos : where the template finds each photo, by the photo's digest
+    photos : where the template finds each photo, by its name
     Raises KeyError for a photo that is not there, ValueError for an unknown paper.
     """
     return {
@@ -208,19 +232,25 @@ def _step(step: StepView, view: SheetView, photos: Mapping[str, KeptPhoto], pens
         "cautions": [_caution(one, pens) for one in step.cautions],
         "figure": None if step.figure is None else _figure(step.figure, pens),
         "details": [_figure(one, pens) for one in step.details],
-        "photo": None if step.photo is None else _photo(step.photo, photos, pens),
+        "photos": [[_photo(photo, photos, pens) for photo in row] for row in photo_rows(step.photos)],
     }
 
 
 def _photo(photo: Photo, kept_photos: Mapping[str, KeptPhoto], pens: Pens) -> Json:
-    kept = kept_photos[photo.digest]
     return {
-        "path": kept.path,
-        "width": kept.width,
-        "height": kept.height,
-        "alt": photo.alt or photo.caption,
+        "path": kept_photos[photo.name].path,
+        "width": photo.width_mm,
+        "height": photo.height_mm,
+        "alt": photo.described,
+        "overlay": pens.overlay(photo).svg,
         "caption": pens.text(photo.caption),
+        "verdict": _verdict(photo.verdict, pens) if photo.verdict else None,
+        "legend": [{"number": str(number), "says": pens.text(says)} for number, says in photo.legend],
     }
+
+
+def _verdict(verdict: str, pens: Pens) -> Json:
+    return {"sign": pens.verdict(verdict, VERDICT_MM), "word": pens.text(pens.words[verdict], bold=True)}
 
 
 def _measure(measure: Measure, pens: Pens) -> Json:

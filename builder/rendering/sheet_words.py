@@ -38,6 +38,7 @@ ENGLISH: Mapping[str, str] = MappingProxyType(
         "recorded_by": "recorded by {codes}",
         "remedy": "do this",
         "revision": "revision {revision}",
+        "right": "Right",
         "set_to": "set to",
         "setting": "setting",
         "setup": "Set the machine",
@@ -48,6 +49,7 @@ ENGLISH: Mapping[str, str] = MappingProxyType(
         "sizes": "Sizes",
         "station": "station",
         "tag": "sheet code",
+        "wrong": "Wrong",
     }
 )
 

@@ -31,6 +31,7 @@ from builder.view.pages import (
 )
 from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
 from builder.view.part_drawings import part_figures
+from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
 from builder.view.section_words import SectionWords
@@ -39,7 +40,6 @@ from builder.view.sheet import (
     ColourRow,
     FaultLine,
     Measure,
-    Photo,
     Protection,
     Setting,
     SheetView,
@@ -48,6 +48,18 @@ from builder.view.sheet import (
 )
 from builder.view.study_charts import learning_words
 from builder.view.study_page import StudyLine, StudyPage, StudyRow, TimesPage
+from builder.view.template import (
+    PAPERS,
+    ChainDimension,
+    PaperFrame,
+    SheetJoint,
+    TemplateLine,
+    TemplateSheet,
+    TemplateUse,
+    TemplateView,
+    TemplateWords,
+)
+from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
@@ -59,6 +71,16 @@ __all__ = [
     "PanelRow",
     "PanelView",
     "Span",
+    "PAPERS",
+    "ChainDimension",
+    "PaperFrame",
+    "SheetJoint",
+    "TemplateLine",
+    "template_view",
+    "TemplateSheet",
+    "TemplateUse",
+    "TemplateView",
+    "TemplateWords",
     "differ_words",
     "element_words",
     "line_words",
@@ -88,6 +110,7 @@ __all__ = [
     "MaterialRow",
     "Measure",
     "Photo",
+    "PhotoMark",
     "PlantViews",
     "ProductPage",
     "Protection",
@@ -110,5 +133,6 @@ __all__ = [
     "time_source_words",
     "output_hash",
     "plant_views",
+    "sized",
     "tag_of",
 ]

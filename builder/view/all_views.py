@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.geometry import ShapeBook
@@ -13,6 +14,8 @@ from builder.view.sheets import SheetMaker
 from builder.view.site_pages import PageMaker
 from builder.view.study_page import StudyPage, TimesPage
 from builder.view.study_pages import study_pages, times_page
+from builder.view.template import TemplateView
+from builder.view.templates import TemplateMaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +30,7 @@ class PlantViews:
     sheets: tuple[SheetView, ...]
     studies: tuple[StudyPage, ...]
     times: TimesPage
+    templates: tuple[TemplateView, ...] = ()
 
 
 def plant_views(
@@ -36,9 +40,13 @@ def plant_views(
     results: Results,
     usable: frozenset[str],
     version: str,
+    photo_sizes: Mapping[str, tuple[int, int]] | None = None,
 ) -> PlantViews:
-    """Everything a build shows. `version` is the program's own, printed at the foot of pages."""
-    sheets = list(SheetMaker(model, dimensions, book, results, usable).sheets())
+    """Everything a build shows. `version` is the program's own, printed at the foot of pages.
+
+    photo_sizes : width and height of each photo as it is seen [px]
+    """
+    sheets = list(SheetMaker(model, dimensions, book, results, usable, photo_sizes or {}).sheets())
     pages = PageMaker(model, results, sheets)
     links = {group.operation: f"operations/{view.stem}.html" for group, view in reversed(sheets)}
     links = {name: links[name] for name in model.operations if name in links}
@@ -53,4 +61,5 @@ def plant_views(
         sheets=tuple(view for _, view in sheets),
         studies=studies,
         times=times_page(studies, results, model, links),
+        templates=tuple(TemplateMaker(model, dimensions, book).templates()),
     )

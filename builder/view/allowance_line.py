@@ -14,7 +14,7 @@ from builder.model import Part, Seam, full_name, seam_allowance
 def allowances_followed(shape: FeatureShape, part: Part, name: str) -> Iterator[str]:
     """Full names of the allowances along a seam, each once, in the order of its edges."""
     seam, outline = shape.feature, part.outline
-    if not isinstance(seam, Seam) or outline is None or not outline.allowance or seam.seam == ("line",):
+    if not isinstance(seam, Seam) or outline is None or not outline.allowance or seam.seam in (("line",), ("along",)):
         return
     if seam.inset is not None or seam.on is not None or seam.binding is not None:
         return

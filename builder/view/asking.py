@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from builder.geometry import FeatureShape, PartShape, Point, fold_across
+from builder.geometry import FeatureShape, PartShape, Path, Point, feature_bounds, fold_across
 from builder.model import Part, Tolerance
-from builder.view.dimension_line import feature_bounds
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
+from builder.view.strokes_shaping import SHAPING
 from builder.view.words import listed, plain
 
 _MOST_ALIKE = 2
+_NAMED = ("strip", "fold", "hole", "drill hole", "slot", "hardware", "bartack", "notch", "tag")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
         yield Callout(one.placing.point(one.shape.paths[0].runs[0].point_at(0.45)), str(number), accent=True)
     named: dict[str, list[Point]] = {}
     for one in () if ask.cut_now else now:
-        if one.shape.kind in ("strip", "fold", "hole", "hardware", "bartack", "notch") or one.shape.feature.label:
+        if one.shape.kind in _NAMED or (one.shape.feature.label and one.shape.kind not in SHAPING):
             named.setdefault(_name(one), []).append(one.placing.point(_anchor(one)))
     for text, points in named.items():
         if len(points) > _MOST_ALIKE:
@@ -81,6 +82,10 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
 
 
 def _anchor(one: SceneFeature) -> Point:
+    if one.shape.kind == "tag":
+        # At a side, so that its name doesn't stand on what it says; a loop is seen at its fold.
+        side = one.shape.paths[:1] or one.shape.regions[0].edge("top")
+        return (side[0].runs[0] if isinstance(side[0], Path) else side[0]).point_at(0.5)
     if one.shape.points:
         return one.shape.points[len(one.shape.points) // 2]
     if one.shape.regions:

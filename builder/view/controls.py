@@ -25,6 +25,7 @@ from builder.model import (
 )
 from builder.view.figures import Studio, exact
 from builder.view.sheet import Caution, FaultLine, Measure, Protection, Setting
+from builder.view.template_use import gauge_words
 from builder.view.words import dimension_words, tolerance_pair
 
 
@@ -170,7 +171,11 @@ def measures_of(
             value = ", ".join(f"{size} {one}" for size, one, _ in by_size)
             other = ", ".join(f"{size} {two}" for size, _, two in by_size if two)
         plan = spec.every.words() if spec.every is not None else ""
-        found[name] = (Measure(name, what, fact, spec.with_ or "", plan, value, other, by_size), full, tolerance)
+        found[name] = (
+            Measure(name, what, fact, gauge_words(spec.with_ or "", studio.model), plan, value, other, by_size),
+            full,
+            tolerance,
+        )
     return found
 
 

@@ -14,12 +14,14 @@ from builder.view.panel import panel_figure
 from builder.view.panel_view import AnyFigure
 from builder.view.scene import Work
 from builder.view.section import section_figure
+from builder.view.stitch import stitch_figure
 
 MAKERS: Mapping[ShownKind, Maker] = {
     "layers": layers_figure,
     "nest": nest_figure,
     "section": section_figure,
     "settings": panel_figure,
+    "stitch": stitch_figure,
 }
 
 

@@ -16,10 +16,13 @@ from builder.view.marking import controlled, shown
 class Stroke:
     """One piece of line work.
 
-    role    : cut edge | fold | seam | box | bartack | hole | hardware | notch | strip | binding | centre line, or
-              `area` (a fill without a line) and `window` (the frame of a detail, on its locator);
+    role    : cut edge | fold | seam | box | bartack | hole | drill hole | slot | hardware | notch | strip | tag (a
+              label) | tag fold (its folded side) | binding | centre line, or `area` (a fill without a line) and
+              `window` (the frame of a detail, on its locator); `taken` (cloth a pleat or dart takes), and the lines of
+              pleats, darts, zips and elastic as strokes_shaping.py has them;
               `thread`: a piece of a cord, above all strokes before it, `fill` says which (needle, needle 2, bobbin,
-              looper, looper 2, cover);
+              looper, looper 2, looper 3, cover); `goods` a thread runs through (`fill`: face, back, cut) and the
+              `puncture` of a needle, `width` wide;
               `ply` a band of goods cut across (`fill`: cloth, cloth 2, cloth 3, webbing, tape, foam, felt, mesh,
               board, zip), `ply wrong` the face that is its wrong side, goods to the left;
               `needle` from its shank to its point; `lead` joins what comes to lie on each other;
@@ -29,9 +32,11 @@ class Stroke:
     when    : part (always there) | earlier (grey) | now (accent, thick)
     path    : segments to draw, each once, in mm
     closed  : the path bounds an area, to be filled with `fill`
-    fill    : '' | ground (the part's own ground) | strip | wrong (wrong side of the goods)
+    fill    : '' | ground (the part's own ground) | strip | taken | wrong (wrong side of the goods); of hardware its
+              look: eyelet | snap | rivet | buckle; of a notch: slit | castle, '' a V
     stitch  : ISO 4915 type of a seam, '' otherwise; `pitch` its stitch length in mm
-    width   : of a cord or a ply, mm of the part; 0 for lines
+    width   : of a cord, a ply, a zip or elastic, mm of the part; of round hardware its opening; 0 for lines
+    text    : what a label says
     numbers : for each segment the order numbers it is sewn at, () when not wanted; as many as segments or none
     """
 
@@ -44,6 +49,7 @@ class Stroke:
     pitch: float = shown(default=0.0)
     width: float = shown(default=0.0)
     numbers: tuple[str, ...] = shown(default=())
+    text: str = shown(default="")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +69,10 @@ class DimensionLine:
 
 @dataclass(frozen=True, slots=True)
 class Callout:
-    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must."""
+    """A word with a point it belongs to; the drawing room finds a free place, with a leader if it must.
+
+    text : kept in its lines where it has line breaks
+    """
 
     at: Point = shown()
     text: str = shown()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.geometry import Bounds, PartShape, Path, Placing, Point
+from builder.geometry import Bounds, PartShape, Path, Placing, Point, feature_bounds
 from builder.model import (
     Dimensions,
     Expression,
@@ -20,24 +20,35 @@ from builder.model import (
 from builder.view.allowance_line import allowances_followed
 from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
 from builder.view.centre_line import centre_line
-from builder.view.dimension_line import dimension_points, feature_bounds
-from builder.view.figure import DimensionLine, FigureView, Stroke
+from builder.view.chain import chain_text, gaps_of
+from builder.view.dimension_line import dimension_points
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.folded import where_line
 from builder.view.hand_zone import zone
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
-from builder.view.strokes import THROUGH, feature_strokes, worked_route
+from builder.view.shaping_words import finished_callouts, shaping_callouts
+from builder.view.strokes import LAID_ON, THROUGH, feature_strokes, hardware_look, worked_route
 from builder.view.window import cut_to, detail_window, window_frame
 from builder.view.words import tolerance_pair
 
 _GRAIN = {"up": 90.0, "across": 0.0}
+_BESIDE = ("right-of", "left-of", "above", "below")
+_PLACED = (*_BESIDE, "left", "top", "bottom", "right")
 _REFERENCE = {
-    "seam": ("inset",),
+    "seam": ("inset", "off"),
     "fold": ("inset",),
-    "box": ("width", "height"),
-    "bartack": ("pitch",),
-    "hole": ("left", "top", "bottom", "right"),
-    "hardware": ("left", "top"),
-    "strip": ("left", "top", "bottom"),
+    "box": (*_BESIDE, "width", "height"),
+    "bartack": (*_BESIDE, "pitch", "row-pitch"),
+    "hole": (*_PLACED, "pitch", "row-pitch"),
+    "drill hole": (*_PLACED, "pitch", "row-pitch"),
+    "slot": (*_PLACED, "pitch", "row-pitch"),
+    "hardware": (*_PLACED, "pitch", "row-pitch"),
+    "strip": (*_BESIDE, "left", "top", "bottom"),
+    "tag": (*_PLACED,),
+    "pleat": ("pleat", *_PLACED, "pitch", "length"),
+    "dart": ("dart", "depth", *_PLACED),
+    "zip": ("inset", "length"),
+    "elastic": ("inset",),
 }
 _MOST_DIMENSIONS = 3
 _MOST_MEASURED = 12
@@ -81,6 +92,7 @@ class Studio:
         locator = self._locator(strokes, whole, window, ask) if window is not None else None
         if window is not None:
             strokes = tuple(cut_to(strokes, window))
+        noted = (one for one in self._callouts(now, layers, ask) if _in(one.at, window))
         start = route[0].start if route else None
         zones, warnings = zone(now, start, *ask.hands, window or whole)
         return FigureView(
@@ -97,9 +109,7 @@ class Studio:
             ring=tuple(point for point in ringed(layers, ask.rings) if _in(point, window)),
             grain=_GRAIN.get(shape.part.grain) if ask.words and window is None else None,
             dimensions=_seen(lines, window),
-            callouts=(*(one for one in callouts(now, layers, ask) if _in(one.at, window)), *warnings)
-            if ask.words
-            else (),
+            callouts=(*noted, *warnings) if ask.words else (),
             width_mm=width,
             height_mm=height,
             text_mm=text,
@@ -107,6 +117,15 @@ class Studio:
             turned=ask.over,
             scale_bar=scale_lengths(self.model.plant.units) if ask.words else (),
         )
+
+    def _callouts(self, now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask) -> Iterator[Callout]:
+        first = self.model.plant.units
+        yield from callouts(now, layers, ask)
+        if not ask.cut_now:
+            parts = {layer.shape.name for layer in layers}
+            size = self.size if any(name.split("/")[0].split(".")[0] in parts for name in self.varying) else ""
+            yield from shaping_callouts(now, self.values, first, size)
+            yield from finished_callouts(layers, ask.now, ask.before, first, size)
 
     def _locator(self, strokes: tuple[Stroke, ...], whole: Bounds, window: Bounds, ask: Ask) -> FigureView:
         """The whole part, small and without words, with the window framed."""
@@ -134,13 +153,15 @@ class Studio:
                     # A strip cutter makes the ends; the long edges come with the webbing.
                     yield Stroke("cut edge", "now", layer.placing.path(Path(layer.shape.outline.edge(end))).runs)
                 yield from centre_line(layer) if ask.words else ()
-            for one in sorted(layer.features, key=lambda feature: feature.shape.kind != "strip"):
-                if one.shape.kind != "strip" and one.shape.kind not in THROUGH:
+            for one in sorted(layer.features, key=lambda feature: feature.shape.kind not in LAID_ON):
+                if one.shape.kind not in LAID_ON and one.shape.kind not in THROUGH:
                     continue
                 if one.when == "hidden":
                     continue  # it is the edge now
                 stitch, pitch = self.stitches.get((one.part, one.shape.name), ("301", 3.0))
-                yield from feature_strokes(one.shape, one.when, one.placing, stitch, pitch, ask.words)
+                yield from feature_strokes(
+                    one.shape, one.when, one.placing, stitch, pitch, ask.words, hardware_look(self.model, one.shape)
+                )
             if layer.hidden:
                 yield Stroke("hidden", "part", layer.hidden)
 
@@ -186,14 +207,15 @@ class Studio:
             if line is not None and full not in drawn and len(drawn) < _MOST_MEASURED:
                 drawn.add(full)
                 yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
+        most = _MOST_DIMENSIONS + min(2, sum(gaps_of(one.shape, "row-pitch") > 0 for one in now))
         # A cut is checked by its outline; words for each notch and hole would hide it.
         for full in () if ask.cut_now else self._references(now, ask.before):
-            if len(drawn) >= _MOST_DIMENSIONS:
+            if len(drawn) >= most:
                 return
-            line = self._line(full, shape, ask) if full not in drawn else None
+            line = self._line(full, shape, ask, whole=True) if full not in drawn else None
             if line is not None:
                 drawn.add(full)
-                yield DimensionLine(*line, self._sized(full, show_quantity(self.values[full], first)))
+                yield DimensionLine(*line, self._sized(full, chain_text(_gaps(full, now), self.values[full], first)))
 
     def _measured(self, shape: PartShape, shown: Sequence[SceneFeature], before: Made) -> Iterator[str]:
         """Full names of what an inspector measures: the outline's own sizes, then where its features lie."""
@@ -234,8 +256,8 @@ class Studio:
         under = {f.fold for name, f in folds if isinstance(f, Fold) and (one.part, name) in before}
         return isinstance(spec, Seam) and bool(under & set(spec.seam))
 
-    def _line(self, full: str, shape: PartShape, ask: Ask) -> tuple[Point, Point, Point] | None:
-        """Points of a dimension on the part drawn, or on a component of it, where it lies."""
+    def _line(self, full: str, shape: PartShape, ask: Ask, whole: bool = False) -> tuple[Point, Point, Point] | None:
+        """Points of a dimension on the part drawn, or on a component of it, where it lies; `whole` over all its row."""
         part = full.split("/")[0].split(".")[0]
         short = self.dimensions.definitions[full].short
         left, _, right, _ = shape.bounds
@@ -244,7 +266,7 @@ class Studio:
         for placed, placing in _placed(shape, over if inside_out else Placing()):
             if placed.name != part:
                 continue
-            points = dimension_points(placed, short)
+            points = dimension_points(placed, short, whole)
             points = where_line(placed, ask.before, points) if points is not None else None
             if points is None:
                 return None
@@ -253,6 +275,12 @@ class Studio:
             origin, tip = view.point((0.0, 0.0)), view.point(away)
             return view.point(start), view.point(end), (tip[0] - origin[0], tip[1] - origin[1])
         return None
+
+
+def _gaps(full: str, now: Sequence[SceneFeature]) -> int:
+    """How many times a dimension repeats in a row worked now."""
+    owner, _, dimension = full.rpartition(".")
+    return next((gaps_of(one.shape, dimension) for one in now if f"{one.part}/{one.shape.name}" == owner), 0)
 
 
 def exact(quantity: Quantity) -> str:

@@ -52,7 +52,9 @@ def pieces(shape: PartShape, before: frozenset[tuple[str, str]], inside_out: boo
     folds, sewn = made_folds(shape, before), [one.name for one in closing_seams(shape, before)]
     if not folds:
         return [Piece(shape, Placing(), False, _paths(shape, sewn))]
-    body, below, above = shape, [], []
+    body = shape
+    below: list[Piece] = []
+    above: list[Piece] = []
     for fold, line in folds:
         stays, moves = left_half(body, line, fold.name), left_half(body, Line(line.end, line.start), fold.name)
         if stays is None or moves is None:

@@ -9,10 +9,11 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from builder.geometry import Bounds, Line, NestedPiece, NestLayout, Placing, Point, operation_nest, rectangle
-from builder.model import Expression, Nest, NestPiece, Quantity, show_percent, show_quantity
+from builder.model import Expression, Nest, NestPiece, Quantity, show_percent
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.figures import exact
+from builder.view.words import both_units
 
 _MOST_DRAWN = 400
 """A sheet of more pieces is a grey of lines."""
@@ -114,7 +115,7 @@ def _dimensions(layout: NestLayout, view: Placing, first: str, size: str) -> Ite
 
 
 def _length(mm: float, first: str) -> str:
-    return show_quantity(Quantity.of(Fraction(mm).limit_denominator(1000), "length", "mm"), first)
+    return both_units(Quantity.of(Fraction(mm).limit_denominator(1000), "length", "mm"), first)
 
 
 def _piece_words(nest: Nest, layout: NestLayout, ask: DetailAsk) -> Iterator[str]:

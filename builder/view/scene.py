@@ -255,8 +255,8 @@ def _features(
         when = "now" if key in told.now else "earlier" if key in told.before else ""
         if not when:
             continue
-        hidden = feature.kind == "strip" and (feature.feature.side == "wrong") != wrong
-        if changed and feature.kind in ("notch", "fold", "hole"):
+        hidden = feature.kind in ("strip", "tag", "zip", "elastic") and (feature.feature.side == "wrong") != wrong
+        if changed and feature.kind in ("notch", "fold", "hole", "drill hole", "slot"):
             # What lies on or beyond a fold is under the part now.
             hidden = hidden or feature in folds or not all(_well_inside(outline, p) for p in _innermost(feature))
         if not hidden:

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from builder.view.figure import FigureView
 from builder.view.marking import controlled, shown
 from builder.view.panel_view import AnyFigure
+from builder.view.photo import Photo
+from builder.view.template import TemplateUse
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,16 +85,6 @@ class FaultLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Photo:
-    """A photo of a step. `digest` is that of its pixels' file; `path` is relative to the plant folder."""
-
-    digest: str = controlled()
-    alt: str = controlled()
-    path: str = shown()
-    caption: str = shown(default="")
-
-
-@dataclass(frozen=True, slots=True)
 class StepView:
     """One step. `do`, `key`, `why` are Markdown with emphasis only.
 
@@ -110,7 +102,7 @@ class StepView:
     cautions: tuple[Caution, ...] = controlled(default=())
     figure: FigureView | None = controlled(default=None)
     details: tuple[AnyFigure, ...] = controlled(default=())
-    photo: Photo | None = controlled(default=None)
+    photos: tuple[Photo, ...] = controlled(default=())
     action: str = shown(default="")
     sizes: tuple[tuple[str, FigureView], ...] = shown(default=())
     number: int = shown(default=0)
@@ -163,6 +155,7 @@ class SheetView:
     size_names  : headings of the sizes table (the dimensions that differ), () when there are no sizes
     colour_names: headings of the colours table (what the materials are for), () when no colour changes anything here
     incoming    : what comes in, e.g. `2 × handle webbing, from Cut webbing`; outgoing : where it goes next
+    templates   : printed templates and card gauges it works by
     tag         : short code of the method fingerprint, e.g. `7F3K Q2MX 4`; qr : the text in the QR code
     distance_mm : reading distance; capital_mm : least capital height of action line, key, dimension and caution
     """
@@ -203,6 +196,7 @@ class SheetView:
     language: str = shown()
     distance_mm: float = shown()
     capital_mm: float = shown()
+    templates: tuple[TemplateUse, ...] = controlled(default=())
 
     @property
     def paces_differ(self) -> bool:

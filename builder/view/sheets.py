@@ -38,8 +38,10 @@ from builder.view.grouping import SheetGroup, Usage
 from builder.view.hand_zone import hands_off
 from builder.view.headings import headings, outlined_by
 from builder.view.hems import with_hems
+from builder.view.photo import photos_of
 from builder.view.scene import Work
-from builder.view.sheet import Measure, Photo, SheetView, SizeRow, StepView
+from builder.view.sheet import Measure, SheetView, SizeRow, StepView
+from builder.view.template_use import template_uses, with_templates
 from builder.view.time_words import action_line, from_facts, pieces_an_hour, seconds_words, step_source
 from builder.view.turned_over import turned_over
 from builder.view.variants import colours_of, file_word, renamed, size_time
@@ -58,6 +60,7 @@ class SheetMaker:
     book: ShapeBook
     results: Results
     usable: frozenset[str]
+    photo_sizes: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     stitches: dict[tuple[str, str], tuple[str, float]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -134,6 +137,7 @@ class SheetMaker:
             language=model.plant.language,
             distance_mm=float(station.distance.value),
             capital_mm=letters,
+            templates=template_uses(operation, model),
         )
         bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}
         columns = headings(group, steps, (full for _, full, _ in measures.values()), bases)
@@ -168,17 +172,20 @@ class SheetMaker:
         sized = [time.step(step.step) if time is not None else None for time in times]
         found = sized[0]
         shares = [one.share for one in sized if one is not None] if from_facts(step) else []
+        figure = self._figure(number, step, group, studio, work, measures)
+        letters = self._letters(work)
+        beside = tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, letters))
         return StepView(
             name=step.step,
-            do=action_line(step),
+            do=with_templates(action_line(step), step, self.model),
             key=step.key or "",
             why=step.why or "",
             checks=tuple(measures[name][0] for name in step.check if name in measures),
             cautions=tuple(step_cautions(step, work.operation, self.model)),
-            figure=self._figure(number, step, group, studio, work, measures),
-            details=tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, self._letters(work))),
-            photo=self._photo(step),
-            action=action_line(step, shares) if shares else "",
+            figure=figure,
+            details=beside,
+            photos=photos_of(step, self.model, self.photo_sizes, figure is not None or bool(beside), letters),
+            action=with_templates(action_line(step, shares), step, self.model) if shares else "",
             number=number,
             seconds=seconds_words(found),
             seconds_value=found.total_s if found is not None else 0.0,
@@ -250,11 +257,6 @@ class SheetMaker:
         )
         return studio.figure(ask, shape)
 
-    def _photo(self, step: Step) -> Photo | None:
-        if step.photo is None or step.photo not in self.model.photos:
-            return None
-        return Photo(self.model.photos[step.photo].digest, step.alt or "", step.photo, step.caption or "")
-
     def _incoming(self, operation: Operation, makers: dict[str, str]) -> Iterator[str]:
         if operation.lots == "matched":
             yield "The lot numbers on all tickets are the same; if not, stop and call."
@@ -264,6 +266,7 @@ class SheetMaker:
             maker = makers.get(name)
             source = f", from {self.model.operations[maker].title}" if maker else ", from the store"
             yield f"{count} × {title}{source}"
+        yield from (one.said for one in template_uses(operation, self.model))
         if not operation.needs:
             for name in operation.makes:
                 material = self.model.materials.get(self.model.material_of(name) or "")

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from builder.geometry import Bounds, Line, Point, clip_area, clip_segment
 from builder.view.figure import Stroke
+from builder.view.strokes_shaping import WHOLE
 
 _WORTH_IT = 0.34
 """A detail is drawn when what is worked now takes less than this share of the part, both ways."""
@@ -45,7 +46,7 @@ def _held(start: float, length: float, low: float, high: float) -> float:
 def cut_to(strokes: Sequence[Stroke], window: Bounds) -> Iterator[Stroke]:
     """Strokes as seen through a window, with its frame as the last."""
     for stroke in strokes:
-        if stroke.role in ("hole", "hardware", "notch"):
+        if stroke.role in ("hole", "drill hole", "slot", "hardware", "notch", *WHOLE):
             if all(_within(segment.start, window) for segment in stroke.path):
                 yield stroke
             continue

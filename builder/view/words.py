@@ -17,9 +17,21 @@ _DISTANCE = {
     "width": "width",
     "height": "height",
     "length": "length",
+    "right-of": "to what stands left of it",
+    "left-of": "to what stands right of it",
+    "above": "to what stands below it",
+    "below": "to what stands above it",
     "pitch": "spacing",
+    "row-pitch": "row spacing",
+    "slot": "length",
     "diameter": "diameter",
     "hole": "diameter",
+    "drill-hole": "diameter",
+    "off": "to the line beside it",
+    "pleat": "depth",
+    "take": "cloth taken",
+    "dart": "width",
+    "relaxed": "relaxed length",
 }
 
 

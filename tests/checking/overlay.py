@@ -39,6 +39,9 @@ class _Words(yaml.SafeLoader):
 _Words.yaml_implicit_resolvers = {}
 
 
+DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0L4 3"/></svg>'
+
+
 def lay_over(example: str, folder: Path) -> Path:
     """A copy of the small plant with the example laid over it."""
     shutil.copytree(SMALL_PLANT, folder)
@@ -50,6 +53,9 @@ def lay_over(example: str, folder: Path) -> Path:
             continue
         before = yaml.load(path.read_text(encoding="utf-8"), Loader=_Words) if path.exists() else {}
         path.write_text(yaml.safe_dump(_merged(before, content), sort_keys=False, allow_unicode=True), encoding="utf-8")
+    if "photos/hem.svg" in example:
+        (folder / "photos").mkdir(exist_ok=True)
+        (folder / "photos" / "hem.svg").write_text(DRAWING)
     for name, size in (("hem.jpg", (1200, 900)), ("small.jpg", (320, 240))):
         if f"photos/{name}" in example:
             (folder / "photos").mkdir(exist_ok=True)

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from builder.checking import sheet_room
-from builder.checking.sheet_room import lines_needed, photo_width_mm
-from builder.model import Step
+from builder.checking.sheet_room import lines_needed, photo_widths_mm
+from builder.model import SHEET_EDGE_MM, Step
 from tests.conftest import ROOT
 
 SHEETS = ROOT / "themes" / "manila" / "sheets"
@@ -17,16 +17,11 @@ SHEETS = ROOT / "themes" / "manila" / "sheets"
 @pytest.mark.parametrize(
     ("file", "words"),
     [
-        ("frame.typ", f"#let edge = (x: {sheet_room.EDGE_MM:g}mm,"),
+        ("frame.typ", f"#let edge = (x: {SHEET_EDGE_MM:g}mm,"),
         ("marks.typ", f"#let drill-hole-width(size) = size.capital * {sheet_room.DRILL_HOLE}mm"),
         ("step.typ", f"#let gutter(size) = size.capital * {sheet_room.GUTTER}mm"),
         ("step.typ", f"#let between = {sheet_room.BETWEEN_MM:g}mm"),
         ("step.typ", f"#let least-em = {sheet_room.LEAST_EM}"),
-        (
-            "step.typ",
-            "if step.figure == none {"
-            f" {sheet_room.PHOTO_ALONE_MM:g}mm }} else {{ {sheet_room.PHOTO_BESIDE_FIGURE_MM:g}mm }}",
-        ),
     ],
 )
 def test_theme_has_the_measures_of_the_rules(file: str, words: str) -> None:
@@ -58,6 +53,14 @@ def test_reasons_are_smaller_and_emphasis_takes_no_room() -> None:
 
 def test_photo_fills_half_the_page_or_its_height() -> None:
     """Beside a figure a photo is 44 mm high at most."""
-    assert photo_width_mm((1600, 400), step(), "Letter") == pytest.approx(95.95)
-    assert photo_width_mm((1600, 1600), step(), "Letter") == pytest.approx(68)
-    assert photo_width_mm((1600, 1600), step(shows="panel"), "Letter") == pytest.approx(44)
+    assert photo_widths_mm([(1600, 400)], step(), "Letter") == [pytest.approx(95.95)]
+    assert photo_widths_mm([(1600, 1600)], step(), "Letter") == [pytest.approx(68)]
+    assert photo_widths_mm([(1600, 1600)], step(shows="panel"), "Letter") == [pytest.approx(44)]
+    assert photo_widths_mm([(900, 1200)] * 2, step(), "Letter") == [pytest.approx((95.95 - 4) / 2)] * 2
+
+
+def test_unlike_pictures_of_a_pair_have_one_height() -> None:
+    """The wide one is as high as the narrow one beside it."""
+    wide, narrow = photo_widths_mm([(1600, 900), (900, 1600)], step(), "Letter")
+    assert wide * 9 / 16 == pytest.approx(narrow * 16 / 9)
+    assert wide + 4 + narrow == pytest.approx(95.95)

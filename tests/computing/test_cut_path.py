@@ -161,3 +161,39 @@ def test_a_longer_cut_is_never_quicker_and_a_higher_speed_never_slower(one: floa
     lines = [polyline([(0, 0), (length, 0)]) for length in (short, long)]
     assert contour_time([lines[0]], speed, 1, LASER) <= contour_time([lines[1]], speed, 1, LASER) + 1e-9
     assert contour_time([lines[1]], speed * 1.5, 1, LASER) <= contour_time([lines[1]], speed, 1, LASER) + 1e-9
+
+
+def test_a_slot_is_cut_round_inside_by_half_the_beam(tmp_path: FilePath) -> None:
+    """Its drawn length is that of its outline; the head goes clockwise, half a kerf inside."""
+    text = "{slot: 20 mm, width: 4 mm, turn: 30 deg, at: {left: 50 mm, bottom: 60 mm}, count: 2, pitch: 40 mm, rows: 2,"
+    example = f"parts/panel.yaml: {{features: {{vents: {text} row pitch: 20 mm}}}}}}"
+    found = linked(example, tmp_path)
+    shape = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions).shape(
+        "panel", found.dimensions.values
+    )
+    assert shape is not None
+    around = 2 * 16 + math.pi * 4
+    vents = shape.features["vents"]
+    assert cut_length(shape, [vents]) == pytest.approx(shape.outline.perimeter() + 4 * around)
+    *slots, _ = cut_contours(shape, [vents], 0.4)
+    assert len(slots) == 4
+    for slot in slots:
+        assert slot.length == pytest.approx(around - math.pi * 0.4)
+        region = min(vents.regions, key=lambda one: math.dist(one.centroid(), slot.runs[0].point_at(0.5)))
+        assert all(region.contains(run.point_at(0.5)) for run in slot.runs)
+    narrow, *_ = cut_contours(shape, [vents], 4.0)
+    assert narrow.length == pytest.approx(20)
+
+
+def test_a_drill_hole_is_cut_as_a_hole_is(tmp_path: FilePath) -> None:
+    """It is a mark for people, a hole for the machine."""
+    holes = "a: {KIND: 2 mm, at: {left: 50 mm, bottom: 60 mm}, count: 3, pitch: 20 mm}"
+    lengths = []
+    for kind in ("hole", "drill hole"):
+        found = linked(f"parts/panel.yaml: {{features: {{{holes.replace('KIND', kind)}}}}}", tmp_path / kind)
+        shape = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions).shape(
+            "panel", found.dimensions.values
+        )
+        assert shape is not None
+        lengths.append(cut_length(shape, [shape.features["a"]]))
+    assert lengths[0] == lengths[1] == pytest.approx(shape.outline.perimeter() + 3 * math.pi * 2)

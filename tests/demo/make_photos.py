@@ -1,4 +1,4 @@
-"""Renders the demo's two pictures of good and bad work.
+"""Renders the demo's pictures of good and bad work.
 
 They are no photos and their captions say so: Thornquay Bags is fictional. Run it after a change:
 `python tests/demo/make_photos.py instructions/photos`. The same seed gives the same picture.
@@ -35,34 +35,28 @@ def part(image: Image.Image, bar: tuple[int, int, int, int]) -> None:
     ImageDraw.Draw(image).rectangle(bar, fill=(252, 250, 243))
 
 
-def box_and_cross() -> Image.Image:
-    """Two handle ends side by side: closed corners and even stitches; loops and a cross that misses its corner."""
-    scene, scale, thread = Scene(381), 17.0, 9.0
+def handle_end(good: bool) -> Image.Image:
+    """One handle end, without a badge: whether it is right or wrong is marked where it is shown."""
+    scene, scale, thread = Scene(382 if good else 383), 22.0, 11.5
     scene.lay(np.ones((HEIGHT, WIDTH)), cloth(scene, 5.6), SLATE, 0.05, 0)
-    wide, low, rib = 38 * scale, 1010.0, 38 * scale / 56
-    for left in (77.0, 877.0):
-        inside = np.minimum(np.minimum(scene.x - left, left + wide - scene.x), low - scene.y)
-        relief = webbing(scene, left, rib, 27.0) - 9 * np.exp(-np.clip(inside, 0, None) / 7)
-        scene.lay(edge(inside), relief, BLACK, 0.17, 15)
-    for left, good in ((77.0, True), (877.0, False)):
-        x0, x1 = left + 3 * scale, left + 35 * scale
-        y0, y1 = low - 35 * scale, low - 3 * scale
-        ring: Points = [(x0, y1), (x1, y1), (x1, y0), (x0, y0), (x0, y1)]
-        step = 3.2 * scale
-        if good:
-            stitches(scene, [*ring, (x1, y0), (x1, y1), (x0, y0)], step, thread)
-            continue
-        # The cross turns 5 mm short of its corner; loops stand where the top thread lay out of its take-up.
-        miss = (x1 - 5.4 * scale, y0 + 4.6 * scale)
-        stitches(scene, ring, step, thread, slack={15: 38, 24: -34, 33: 40})
-        stitches(scene, [(x0, y1), miss, (x1, y1)], step, thread, slack={5: 46, 16: -30})
-        stitches(scene, [(x1, y1), (x0, y0)], step, thread, slack={3: 30, 9: -44})
-        strand(scene, loop((x0, y1), (x0 + 60, y1 + 118), 26), thread, lift=4)
-    image = scene.lit()
-    part(image, (WIDTH // 2 - 5, 0, WIDTH // 2 + 5, HEIGHT))
-    badge(image, (28, 1070), good=True)
-    badge(image, (833, 1070), good=False)
-    return image
+    wide, low, rib = 38 * scale, 1060.0, 38 * scale / 56
+    left = (WIDTH - wide) / 2
+    inside = np.minimum(np.minimum(scene.x - left, left + wide - scene.x), low - scene.y)
+    relief = webbing(scene, left, rib, 34.0) - 9 * np.exp(-np.clip(inside, 0, None) / 7)
+    scene.lay(edge(inside), relief, BLACK, 0.17, 15)
+    x0, x1 = left + 3 * scale, left + 35 * scale
+    y0, y1 = low - 35 * scale, low - 3 * scale
+    ring: Points = [(x0, y1), (x1, y1), (x1, y0), (x0, y0), (x0, y1)]
+    step = 3.2 * scale
+    if good:
+        stitches(scene, [*ring, (x1, y0), (x1, y1), (x0, y0)], step, thread)
+        return scene.lit()
+    miss = (x1 - 5.4 * scale, y0 + 4.6 * scale)
+    stitches(scene, ring, step, thread, slack={15: 48, 24: -44, 33: 50})
+    stitches(scene, [(x0, y1), miss, (x1, y1)], step, thread, slack={5: 56, 16: -38})
+    stitches(scene, [(x1, y1), (x0, y0)], step, thread, slack={3: 38, 9: -54})
+    strand(scene, loop((x0, y1), (x0 + 60, y1 + 118), 30), thread, lift=4)
+    return scene.lit()
 
 
 def binding_edge() -> Image.Image:
@@ -104,9 +98,14 @@ def _seam_line(top: float, good: bool, scale: float, tape: float) -> Points:
 
 
 def main(folder: Path) -> None:
-    """Render both pictures into the folder, each under 200 kB."""
+    """Render all pictures into the folder, each under 200 kB."""
     folder.mkdir(parents=True, exist_ok=True)
-    for name, image in (("box-and-cross", box_and_cross()), ("binding-edge", binding_edge())):
+    pictures = {
+        "binding-edge": binding_edge(),
+        "handle-end-right": handle_end(good=True),
+        "handle-end-wrong": handle_end(good=False),
+    }
+    for name, image in pictures.items():
         image.save(folder / f"{name}.jpg", quality=52, optimize=True, progressive=True, subsampling=2)
 
 

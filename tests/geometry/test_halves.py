@@ -10,12 +10,10 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon
 from shapely.ops import split
 
-from builder.geometry import Line, Outline, PartShape, Path, left_half, mirrored_over, sewn_edge
+from builder.geometry import Line, Outline, PartShape, Path, inside_edge, left_half, mirrored_over, sewn_edge, trimmed
 from builder.geometry.outline import polygon, rectangle
 from builder.geometry.path import polyline
-from builder.geometry.sewn_edge import inside_edge
 from builder.geometry.shape import FeatureShape
-from builder.geometry.trim import trimmed
 from builder.model import Part, Seam
 
 PLACES = st.tuples(st.floats(-80, 80), st.floats(-80, 80))

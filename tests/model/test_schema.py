@@ -22,6 +22,7 @@ KIND = {
     "parts": "part",
     "operations": "operation",
     "products": "product",
+    "templates": "template",
 }
 
 

@@ -237,11 +237,13 @@ POCKET = replace(
         _pocket_step(1, "lay", "Lay the pocket panel **face down**.", why="The zip is set from behind.", shows="lay"),
         replace(
             _pocket_step(2, "tape", "Stick the tape along the mouth.", key="Tape flush with the cut edge.", shows=""),
-            photo=Photo(
-                PHOTO_DIGEST,
-                "Tape flush with the edge of the cloth.",
-                "photos/tape.jpg",
-                "Tape flush, no bubble.",
+            photos=(
+                Photo(
+                    PHOTO_DIGEST,
+                    "Tape flush with the edge of the cloth.",
+                    "photos/tape.jpg",
+                    "Tape flush, no bubble.",
+                ),
             ),
         ),
         _pocket_step(3, "zip", "Lay the zip on the tape, teeth up.", key="Slider at the **left** end.", shows="fold"),
@@ -263,7 +265,7 @@ POCKET = replace(
                 "Turn the panel. Sew the second side.",
                 why="Sewn in the same direction it twists.",
             ),
-            photo=Photo(PHOTO_DIGEST, "Both sides sewn.", "photos/both.jpg", "Even gap, both sides parallel."),
+            photos=(Photo(PHOTO_DIGEST, "Both sides sewn.", "photos/both.jpg", "Even gap, both sides parallel."),),
         ),
         _pocket_step(
             6,

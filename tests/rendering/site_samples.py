@@ -143,7 +143,7 @@ def steps(photo: bool = True) -> tuple[StepView, ...]:
             number=4,
             do="Turn over and look along every line for skipped stitches.",
             figure=figure("hnd-look", "Turned over", wrong=True),
-            photo=PHOTO if photo else None,
+            photos=(PHOTO,) if photo else (),
         ),
     )
 

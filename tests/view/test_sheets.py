@@ -102,9 +102,9 @@ def test_figures_have_words(stem: str) -> None:
 
 def test_many_alike_are_named_once_with_their_number() -> None:
     """Six equal folds have one label; two have one each."""
-    figure = {step.name: step.figure for step in sheet("pleat-strip").steps}["pleat"]
+    figure = {step.name: step.figure for step in sheet("pleat-strip").steps}["press"]
     assert figure is not None
-    assert [one.text for one in figure.callouts] == ["6 × groove"]
+    assert [one.text for one in figure.callouts] == ["6 × edge"]
 
 
 def test_a_detail_shows_what_is_worked_to() -> None:

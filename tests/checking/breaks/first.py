@@ -40,7 +40,7 @@ BREAKS = [
         "photo: ¦photos/binding-edge.jpg\n    caption-of-old:",
     ),
     Break("during-not-a-run", HANDLE, "    time: aside-to-stack\n", "    time: aside-to-stack\n    during: ¦box\n"),
-    Break("gauge-missing", HANDLE, "    with: seam gauge\n", "", (HANDLE, "¦edge:")),
+    Break("gauge-missing", HANDLE, "    with: handle-edge-gauge\n", "", (HANDLE, "¦edge:")),
     Break(
         "feature-ambiguous",
         "parts/handle-webbing.yaml",

@@ -15,6 +15,12 @@ BREAKS = [
         "  mouth-edge: {seam: top, inset: 5 mm",
         "  ¦mouth-edge: {seam: top, inset: 67 mm",
     ),
+    Break(
+        "formed-size-differs",
+        "parts/pocket-pleated.yaml",
+        'outline:\n  rectangle:\n    width: "=pocket-strip.width - pocket-strip/pleats-left.take -',
+        '¦outline:\n  rectangle:\n    width: "=pocket-strip.width - 2 mm - pocket-strip/pleats-left.take -',
+    ),
     Break("row-off-strip", BODY, "pitch: 35 mm", "pitch: ¦335 mm"),
     Break(
         "strip-beyond-part",
@@ -51,6 +57,13 @@ BREAKS = [
         "diameter: 15 mm",
         "diameter: 25 mm",
         ("parts/pouch-back.yaml", "¦sockets:"),
+    ),
+    Break(
+        "label-not-caught",
+        "parts/pouch-face.yaml",
+        "overhang: 14 mm",
+        "overhang: 18 mm",
+        ("parts/pouch-face.yaml", "¦maker-label:"),
     ),
     Break("notch-too-deep", "parts/pouch-front.yaml", "depth: 3 mm", "depth: ¦8 mm"),
     Break("gauge-too-coarse", KEEPER, "with: calliper", "with: ¦tape measure"),

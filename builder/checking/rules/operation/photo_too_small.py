@@ -5,31 +5,37 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
-from builder.checking.sheet_room import photo_width_mm
+from builder.checking.sheet_room import photo_widths_mm
 from builder.finding import Severity
-from builder.model import show_number
+from builder.model import Shot, show_number
 
 LEAST_DPI = 200
 """Common practice, no source: below it the eye sees steps where a seam should be."""
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Pixels of each photo over the width a sheet prints it at."""
+    """Pixels of each photo, of its part that is shown, over the width a sheet prints it at."""
     paper = subject.model.plant.paper
     for name, operation in subject.model.operations.items():
         for number, step in enumerate(operation.steps):
-            pixels = subject.photos.get(step.photo or "")
-            if pixels is None:
+            # Of a drawing or a broken photo nobody knows pixels; then the widths of its neighbours aren't known either.
+            if not step.shots or not all(shot.picture.file in subject.photos for shot in step.shots):
                 continue
-            width = photo_width_mm(pixels, step, paper)
-            dpi = pixels[0] / (width / 25.4)
-            if dpi < LEAST_DPI:
-                message = (
-                    f"the photo of step {step.step} has {pixels[0]} × {pixels[1]} pixels; printed"
-                    f" {show_number(width, 0)} mm wide that is {show_number(dpi, 0)} dots per inch"
-                )
-                about = (f"step:{step.step}", f"photo:{step.photo}")
-                yield Problem(("operation", name), ("steps", number, "photo"), message, about)
+            sizes = [_shown(shot, subject.photos[shot.picture.file]) for shot in step.shots]
+            for shot, pixels, width in zip(step.shots, sizes, photo_widths_mm(sizes, step, paper), strict=True):
+                dpi = pixels[0] / (width / 25.4)
+                if dpi < LEAST_DPI:
+                    message = (
+                        f"the photo of step {step.step} has {pixels[0]} × {pixels[1]} pixels; printed"
+                        f" {show_number(width, 0)} mm wide that is {show_number(dpi, 0)} dots per inch"
+                    )
+                    about = (f"step:{step.step}", f"photo:{shot.picture.file}")
+                    yield Problem(("operation", name), ("steps", number, *shot.file_path), message, about)
+
+
+def _shown(shot: Shot, pixels: tuple[int, int]) -> tuple[int, int]:
+    left, top, right, bottom = shot.area
+    return max(1, int((right - left) * pixels[0])), max(1, int((bottom - top) * pixels[1]))
 
 
 RULE = Rule(
@@ -46,5 +52,5 @@ operations/sew-hem.yaml:
 operations/sew-hem.yaml:
   steps: [{step: lay, photo: photos/hem.jpg, alt: A straight hem., caption: rendered picture}]
 """,
-    follows_from=("photo-without-words",),
+    follows_from=("photo-without-words", "callout-empty", "callout-outside-picture"),
 )

@@ -9,12 +9,14 @@ from builder.finding import Severity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """`alt:` beside every photo."""
+    """`alt:` of every picture."""
     for name, operation in subject.model.operations.items():
         for number, step in enumerate(operation.steps):
-            if step.photo is not None and not step.alt:
-                message = f"the photo of step {step.step} has no text alternative"
-                yield Problem(("operation", name), ("steps", number, "photo"), message, (f"step:{step.step}",))
+            for shot in step.shots:
+                if not shot.picture.alt:
+                    message = f"the photo of step {step.step} has no text alternative"
+                    path = ("steps", number, *shot.file_path)
+                    yield Problem(("operation", name), path, message, (f"step:{step.step}",))
 
 
 RULE = Rule(

@@ -7,16 +7,28 @@ from collections.abc import Iterator
 from builder.checking.flow import whole
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Expression, Feature, Fold, Hole, Notch, Seam
+from builder.model import CUT_WITH_OUTLINE, Expression, Feature, Fold, Seam, kinds_in
 
-_VERBS = {"seam": "sews", "box": "sews", "bartack": "sews", "strip": "places", "hardware": "sets", "fold": "folds"}
+_VERBS = {
+    "seam": "sews",
+    "box": "sews",
+    "bartack": "sews",
+    "strip": "places",
+    "hardware": "sets",
+    "fold": "folds",
+    "tag": "places",
+    "pleat": "folds",
+    "dart": "sews",
+    "zip": "places",
+    "elastic": "places",
+}
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Seams, boxes, bartacks, strips, hardware and folds of parts made here that no step works on.
+    """Seams, boxes, bartacks, strips, hardware, labels, folds and what shapes a part, made here, that no step works on.
 
-    Notches and holes come with the outline. A seam line that another seam closes is sewn by that one. A fold may be a
-    line others measure from.
+    Notches, slots and holes come with the outline. A seam line that another seam closes is sewn by that one. A fold may
+    be a line others measure from.
     """
     model = subject.model
     if not whole(subject):
@@ -28,11 +40,11 @@ def check(subject: Subject) -> Iterator[Problem]:
         if name not in made:
             continue
         for feature, one in model.parts[name].features.items():
-            if isinstance(one, Notch | Hole) or (name, feature) in worked or f"{name}/{feature}" in closed:
+            if isinstance(one, CUT_WITH_OUTLINE) or (name, feature) in worked or f"{name}/{feature}" in closed:
                 continue
             if isinstance(one, Fold) and feature in _measured_from(subject, name):
                 continue
-            message = f"no step {_VERBS[type(one).__name__.lower()]} {feature} of {name}"
+            message = f"no step {_VERBS[kinds_in(one)[0]]} {feature} of {name}"
             about = (f"feature:{feature}", f"feature:{name}/{feature}")
             yield Problem(("part", name), ("features", feature), message, about, key=True)
 

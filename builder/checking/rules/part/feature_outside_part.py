@@ -12,7 +12,7 @@ from builder.model import Strip
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Seams, boxes, bartacks, holes, hardware and folds of every part, in every size, inside the outline."""
+    """Seams, boxes, bartacks, holes, hardware, folds, pleats, darts, elastic: in every size, inside the outline."""
     seen: set[tuple[str, str]] = set()
     for size, shape in subject.shapes():
         for feature in shape.features.values():

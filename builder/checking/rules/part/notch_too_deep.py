@@ -44,7 +44,9 @@ def _edge_seams(shape: PartShape) -> Iterator[tuple[Path, float]]:
 
 def _along_an_edge(feature: FeatureShape) -> bool:
     seam = feature.feature
-    return isinstance(seam, Seam) and seam.seam != ("line",) and seam.on is None and bool(feature.paths)
+    if not isinstance(seam, Seam) or seam.on is not None:
+        return False
+    return seam.seam not in (("line",), ("along",)) and bool(feature.paths)
 
 
 def _insets(at: Point, seams: list[tuple[Path, float]]) -> Iterator[float]:

@@ -1,4 +1,4 @@
-"""A row of holes, hardware or bartacks that runs off what it lies on."""
+"""A row or grid of holes, slots, hardware or bartacks that runs off what it lies on."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from builder.checking.rule import Problem, Rule, Subject
 from builder.checking.walk import in_size, length_words
 from builder.finding import Severity
 from builder.geometry import FeatureShape, PartShape
-from builder.model import Bartack, Hardware, Hole
+from builder.model import Row
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -18,18 +18,20 @@ def check(subject: Subject) -> Iterator[Problem]:
     for size, shape in subject.shapes():
         for name, feature in shape.features.items():
             row = feature.feature
-            if (shape.name, name) in seen or not isinstance(row, Bartack | Hole | Hardware) or row.count < 2:
+            if (shape.name, name) in seen or not isinstance(row, Row) or row.pieces < 2:
                 continue
             inside = items_inside(ground_of(shape, feature), feature)
             if inside[0] and not all(inside):
                 seen.add((shape.name, name))
                 message = f"{_words(subject, shape, feature, row)}: {_fitting(inside)} fit{in_size(size)}"
-                path = ("features", name, "pitch")
+                path = ("features", name, "pitch" if row.count > 1 else "row pitch")
                 yield Problem(("part", shape.name), path, message, (f"feature:{name}",))
 
 
-def _words(subject: Subject, shape: PartShape, feature: FeatureShape, row: Bartack | Hole | Hardware) -> str:
-    """The length the row needs, and the length there is from its first piece on."""
+def _words(subject: Subject, shape: PartShape, feature: FeatureShape, row: Row) -> str:
+    """The length a row needs, and the length there is from its first piece on."""
+    if row.rows > 1 or row.angle is not None:
+        return f"{feature.name} runs off {row.on or shape.name}"
     axis = 0 if row.direction == "across" else 1
     bounds = ground_of(shape, feature).bounds()
     first, last = feature.points[0][axis], feature.points[-1][axis]
@@ -38,7 +40,7 @@ def _words(subject: Subject, shape: PartShape, feature: FeatureShape, row: Barta
 
 
 def _fitting(inside: list[bool]) -> str:
-    return f"{inside.index(False)} of {len(inside)}"
+    return f"{sum(inside)} of {len(inside)}"
 
 
 RULE = Rule(

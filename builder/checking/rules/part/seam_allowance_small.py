@@ -8,7 +8,7 @@ from builder.checking.edges import finished_edges, ground_part, woven_to_width
 from builder.checking.rule import Problem, Rule, Subject, Worked
 from builder.checking.walk import in_size, length_words
 from builder.finding import Severity
-from builder.model import Seam, full_name, show_quantity
+from builder.model import Feature, Seam, Strip, full_name, show_quantity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -24,7 +24,8 @@ def check(subject: Subject) -> Iterator[Problem]:
             if one.key != "sew" or (one.part, one.name) in seen or not _raw(subject, one):
                 continue
             seen.add((one.part, one.name))
-            full = full_name(one.part, f"{one.name}.inset")
+            measured = "off" if _along(one.feature) else "inset"
+            full = full_name(one.part, f"{one.name}.{measured}")
             short = ((size, values[full]) for size, values in subject.sizes() if full in values)
             size, inset = min(short, key=lambda found: found[1].value, default=("", least))
             if inset.value < least.value:
@@ -34,28 +35,39 @@ def check(subject: Subject) -> Iterator[Problem]:
                     f"{one.name} lies {lies} inside a raw edge{in_size(size)}, stitch {stitch.words} needs {needs}"
                 )
                 about = (f"feature:{one.name}", f"operation:{operation}")
-                yield Problem(("part", one.part), ("features", one.name, "inset"), message, about)
+                yield Problem(("part", one.part), ("features", one.name, measured), message, about)
 
 
 def _raw(subject: Subject, one: Worked) -> bool:
     """Does a seam run along at least one edge that is neither folded nor bound nor woven?"""
     seam = one.feature
-    if (
-        not isinstance(seam, Seam)
-        or full_name(one.part, f"{one.name}.inset") not in subject.dimensions.values
-        or seam.seam == ("line",)
-        or seam.binding is not None
-    ):
+    if not isinstance(seam, Seam) or seam.seam == ("line",) or seam.binding is not None:
+        return False
+    known = full_name(one.part, f"{one.name}.inset") in subject.dimensions.values
+    if not (_inside_a_strip(subject, one, seam) if _along(seam) else known):
         return False
     part = subject.model.parts[one.part]
-    ground = ground_part(part, seam.on)
+    ground = ground_part(part, seam.of if _along(seam) else seam.on)
     if woven_to_width(subject, ground or one.part):
         return False
     finished = finished_edges(subject, ground or one.part, None if ground else one.name)
     if "all" in finished:
         return False
-    edges = _all_edges(subject, ground or one.part) if seam.seam == ("all",) else set(seam.seam)
+    named = (seam.sides or ("all",)) if _along(seam) else seam.seam
+    edges = _all_edges(subject, ground or one.part) if named == ("all",) else set(named)
     return bool(edges - finished)
+
+
+def _along(seam: Feature) -> bool:
+    """Is it a seam beside another feature, whose distance is `off`?"""
+    return isinstance(seam, Seam) and seam.seam == ("along",)
+
+
+def _inside_a_strip(subject: Subject, one: Worked, seam: Seam) -> bool:
+    """Does a seam beside something lie on a strip, inside its edges? Beside anything else there is no raw edge."""
+    strip = subject.model.parts[one.part].features.get(seam.of or "")
+    off = subject.dimensions.values.get(full_name(one.part, f"{one.name}.off"))
+    return isinstance(strip, Strip) and off is not None and off.value > 0
 
 
 def _all_edges(subject: Subject, part: str) -> set[str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Part, Strip
+from builder.model import Part, Seam, Strip
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -18,10 +18,11 @@ def check(subject: Subject) -> Iterator[Problem]:
 
 
 def _about(part: Part, name: str) -> tuple[str, ...]:
-    """The feature, what it lies on, and the parts whose strips both are."""
+    """The feature, what it lies on or beside, and the parts whose strips they are."""
     feature = part.features[name]
     chain = [name, *([feature.on] if feature.on in part.features and feature.on is not None else [])]
-    strips = [one.strip for one in (part.features[link] for link in chain) if isinstance(one, Strip)]
+    chain += [feature.of] if isinstance(feature, Seam) and feature.of is not None else []
+    strips = [one.strip for one in (part.features.get(link) for link in chain) if isinstance(one, Strip)]
     return (*(f"feature:{one}" for one in chain), *(f"part:{one}" for one in strips))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from builder.checking.flow import whole
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
-from builder.model import Strip
+from builder.model import Laid, Strip
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -59,6 +59,7 @@ def _parts(product: str, subject: Subject) -> set[str]:
         part = model.parts[at]
         inner = [one.part for one in part.from_]
         inner += [one.strip for one in part.features.values() if isinstance(one, Strip)]
+        inner += [one.material for one in part.features.values() if isinstance(one, Laid)]
         inner += [part.formed_from] if part.formed_from else []
         stack.extend(model.states[one].base for one in inner if one in model.states)
     return found

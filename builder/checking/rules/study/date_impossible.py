@@ -10,7 +10,7 @@ from builder.finding import Severity
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Dates of operations, of their studies, of calibrations and of evidence, against today."""
+    """Dates of operations, of their studies, of calibrations, templates and evidence, against today."""
     model, today = subject.model, subject.today
     for name, operation in model.operations.items():
         if operation.date is not None and operation.date > today:
@@ -27,6 +27,11 @@ def check(subject: Subject) -> Iterator[Problem]:
     for name, station in model.stations.items():
         if station.pace.calibrated is not None and station.pace.calibrated > today:
             yield _later(("station", name), ("pace", "calibrated"), station.pace.calibrated)
+    for name, template in model.templates.items():
+        if template.date > today:
+            yield _later(("template", name), ("date",), template.date)
+        if template.measured is not None and template.measured.date > today:
+            yield _later(("template", name), ("measured", "date"), template.measured.date)
     for name, material in model.materials.items():
         if material.evidence is not None and material.evidence.date > today:
             yield _later(("material", name), ("evidence", "date"), material.evidence.date)

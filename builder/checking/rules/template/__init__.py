@@ -1,0 +1,1 @@
+"""Rules about a template, one a file."""

@@ -1,0 +1,95 @@
+"""Stitches close up: what the picture shows and says follows from the stitch and its settings."""
+
+from __future__ import annotations
+
+import itertools
+
+import pytest
+
+from builder.drawing import draw
+from builder.geometry import STITCHES_DRAWN
+from builder.model import STITCHES
+from builder.view import FigureView
+from builder.view.stitch import Sewn, close_up
+from tests.drawing.gallery_stitches import PAPER, SETTINGS, sewn, stitch_gallery, tack
+
+
+def words(view: FigureView) -> list[str]:
+    """All callouts, in one line each."""
+    return [" ".join(note.text.split("\n")) for note in view.callouts]
+
+
+@pytest.mark.parametrize("view", stitch_gallery(), ids=lambda view: str(view.name))
+def test_every_word_finds_its_place(view: FigureView) -> None:
+    """Drawn at 98 mm with letters of 2.8 mm, no label is left out or lies on a line, and threads can be told apart."""
+    drawing = draw(view)
+    assert not drawing.problems
+    cords = [stroke.width * drawing.scale for stroke in view.strokes if stroke.role == "thread"]
+    assert min(cords) > 0.85
+    for one, other in itertools.combinations(drawing.texts, 2):
+        assert not one.box.overlaps(other.box), (one.text, other.text)
+
+
+@pytest.mark.parametrize("stitch", STITCHES_DRAWN)
+def test_every_thread_is_drawn_and_named_in_the_key(stitch: str) -> None:
+    """A sample and a name for each thread, and all of them in the panels."""
+    view = close_up(sewn(stitch), "one", PAPER)
+    roles = [stroke.fill for stroke in view.strokes if stroke.role == "thread"]
+    assert len(set(roles)) == STITCHES[stitch].threads
+    assert all(roles.count(role) > 1 for role in set(roles))
+    keyed = [note for note in words(view) if "thread" in note or "looper" in note or "needle" in note.split()[1:]]
+    assert len([note for note in keyed if not note.startswith("wrong")]) >= STITCHES[stitch].threads
+
+
+def test_settings_are_said_with_the_picture() -> None:
+    """Tension, material, needle, and the stitch length as the dimension."""
+    view = close_up(sewn("301"), "one", PAPER)
+    assert "needle thread 1.4 N ± 0.2 Bonded nylon thread, tex 70" in words(view)
+    assert "bobbin thread 0.25 N ± 0.05" in words(view)
+    assert "needle Nm 110 R" in words(view)
+    assert [(line.text, line.strong) for line in view.dimensions] == [("3.2 mm ± 0.2", True)]
+
+
+def test_a_setting_nobody_typed_is_left_out() -> None:
+    """No tension, no needle, no stitch length: the threads alone."""
+    one = sewn("401", {})
+    view = close_up(Sewn(one.stitch, one.settings, {}, "mm"), "one", PAPER)
+    assert words(view) == ["face", "back", "cut", "needle thread", "looper thread", "not to scale"]
+    assert view.dimensions == ()
+
+
+def test_the_length_drawn_is_the_length_typed() -> None:
+    """Hole to hole, in the figure's own millimetres."""
+    line = close_up(sewn("301"), "one", PAPER).dimensions[0]
+    assert line.end[0] - line.start[0] == pytest.approx(3.2)
+
+
+def test_a_bartack_has_its_own_length_and_width() -> None:
+    """In true proportion, and no stitch length."""
+    view = close_up(tack(), "one", PAPER)
+    assert [line.text for line in view.dimensions] == ["12 mm", "2.5 mm"]
+    assert [abs(line.end[0] - line.start[0]) for line in view.dimensions] == pytest.approx([12.0, 2.5])
+    assert ("bartack", "28 stitches") in view.facts
+
+
+def test_the_alternative_says_how_the_threads_run() -> None:
+    """In words made from what holds what."""
+    assert "Each loop of the needle thread holds the bobbin thread." in close_up(sewn("301"), "one", PAPER).alt
+    chain = close_up(sewn("401"), "one", PAPER).alt
+    assert "Each loop of the looper thread holds the needle thread." in chain
+    assert "Each loop of the needle thread holds its own next loop." in close_up(sewn("101"), "one", PAPER).alt
+
+
+def test_only_the_method_changes_the_facts() -> None:
+    """Another stitch length does; another tension is a fact of the settings, not of the picture."""
+    first = close_up(sewn("301"), "one", PAPER)
+    assert close_up(sewn("301", {**SETTINGS, "top tension": "2 N ± 0.2"}), "one", PAPER).facts == first.facts
+    assert close_up(sewn("301", {**SETTINGS, "stitch length": "4 mm"}), "one", PAPER).facts != first.facts
+
+
+@pytest.mark.parametrize("capital", [2.8, 3.6, 4.7])
+def test_larger_letters_take_more_of_the_page(capital: float) -> None:
+    """At a longer reading distance the figure grows in height, never in width."""
+    drawing = draw(close_up(sewn("504"), "one", (98.0, 62.0, capital)))
+    assert drawing.width_mm == 98.0
+    assert not drawing.problems
