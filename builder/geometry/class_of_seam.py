@@ -6,8 +6,11 @@ matter. Definitions in our words.
 Sources. ISO 4916: that eight classes follow from the edges of the pieces, and class 1 (two pieces or more, of two both
 limited on the same side): JIS L 0121:1984, clause 2.1, modified from ISO 4916:1982 (read). Class 2 (one limited on one
 side, the other on the other, laid over each other): a public course presentation, "Classification of seam" (read).
-Classes 3 to 8: ISO 4916:1991 (memory). Letters: ASTM D6193 and FED-STD-751a as taught in two public course
-presentations: SS, LS, BS and that pockets are set by LS (read); FS, EF, OS (memory).
+Classes 1 to 8: ISO 4916:1991, sample pages, as quoted in a public note on seam types (read at second hand). That pieces
+limited on both sides may join a seam of classes 1, 2 and 4 follows from what is quoted of class 7: one piece limited on
+one side, all others on both. Letters: ASTM D6193 and FED-STD-751a as taught in public course presentations: SS, LS, BS,
+and that pockets are set by LS (read); that FS, EF and OS are the names of its three other classes (read), which classes
+of ISO 4916 they stand for (memory). Classes 7 and 8 are given no letters: none could be confirmed.
 """
 
 from __future__ import annotations
@@ -25,7 +28,7 @@ DEFINITIONS: dict[SeamWord, str] = {
     "decorative": "Stitching on goods that all go on to both sides.",
     "edge finished": "One piece limited on one side: its edge hemmed or overedged.",
     "edge item": "A piece limited on one side, with another one along it that is limited on both.",
-    "strip alone": "One piece only, limited on both sides: a strap or a loop.",
+    "strip alone": "Nothing but pieces limited on both sides: a strap or a loop.",
 }
 _LETTERS: dict[SeamWord, str] = {
     "superimposed": "SS",
@@ -34,8 +37,8 @@ _LETTERS: dict[SeamWord, str] = {
     "flat": "FS",
     "decorative": "OS",
     "edge finished": "EF",
-    "edge item": "LS",
-    "strip alone": "EF",
+    "edge item": "",
+    "strip alone": "",
 }
 # Edges no farther apart than this are butted, mm.
 _BUTTED_MM = 1.0
@@ -45,7 +48,8 @@ _BUTTED_MM = 1.0
 class SeamClass:
     """The class of a seam.
 
-    word   : its name here, after the way the plies lie; `number` the class of ISO 4916, `letters` of ASTM D6193
+    word   : its name here, after the way the plies lie; `number` the class of ISO 4916
+    letters: of ASTM D6193, '' where they aren't known for sure
     """
 
     word: SeamWord
@@ -72,10 +76,13 @@ def seam_class(section: Section) -> SeamClass | None:
         # Something goes on to both sides: for ISO 4916 that is class 5, laid on or not; by letters it is lapped.
         laid = any(any(one) for one in limits)
         return SeamClass("lapped", 5, "LS") if laid else _of("decorative")
-    both = [all(one) for one in limits]
-    if any(both) and not all(both):
+    # What is limited on both sides joins a seam of others, and makes one of its own only beside a single edge or alone.
+    single = [number for number, one in enumerate(limits) if not all(one)]
+    if len(single) == 1:
         return _of("edge item")
-    return _of(_edges(spans, limits))
+    if not single:
+        return SeamClass(_edges(spans, limits), SEAM_WORDS.index("strip alone") + 1, _LETTERS["strip alone"])
+    return _of(_edges(tuple(spans[number] for number in single), [limits[number] for number in single]))
 
 
 def _edges(spans: tuple[tuple[float, float], ...], limits: list[tuple[bool, bool]]) -> SeamWord:

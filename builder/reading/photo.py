@@ -90,7 +90,8 @@ def scaled_jpeg(path: Path, max_px: int, edit: PhotoEdit = NO_EDIT) -> bytes:
         # Lets a JPEG be decoded at half size or less; not where less of it is shown or hidden to the pixel.
         if edit == NO_EDIT:
             image.draft("RGB", (max_px, max_px))
-        upright = _in_srgb(ImageOps.exif_transpose(image))
+        ImageOps.exif_transpose(image, in_place=True)  # a copy would be 160 MB more
+        upright = _in_srgb(image)
         # Hidden before it is made smaller, so that no pixel outside an area mixes with one inside it.
         hide(upright, edit.hidden)
         if edit.crop is not None:
@@ -119,7 +120,8 @@ def _in_srgb(image: Image) -> Image:
             moved = None  # a damaged profile: the colours as they are do
         if moved is not None:
             return moved
-    return image.convert("RGBA" if see_through else "RGB")
+    mode = "RGBA" if see_through else "RGB"
+    return image if image.mode == mode and "transparency" not in image.info else image.convert(mode)
 
 
 @contextmanager

@@ -10,11 +10,12 @@ from collections.abc import Callable, Mapping
 
 Reader = Callable[[str], str | None]
 
+# Repeats are possessive (`*+`): a path of two megabytes would else be remembered step by step for going back.
 _NUMBER = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d{1,2})?"
 _NUMBERS = re.compile(_NUMBER)
-_PATH = re.compile(rf"(?:[MmZzLlHhVvCcSsQqTtAa]|{_NUMBER}|[\s,])*")
-_LIST = re.compile(rf"\s*(?:{_NUMBER}[\s,]*)*")
-_TRANSFORM = re.compile(r"\s*(?:(?:matrix|translate|scale|rotate|skewX|skewY)\s*\([-+.\deE,\s]*\)[\s,]*)*")
+_PATH = re.compile(rf"(?:[MmZzLlHhVvCcSsQqTtAa]|{_NUMBER}|[\s,])*+")
+_LIST = re.compile(rf"\s*(?:{_NUMBER}[\s,]*+)*+")
+_TRANSFORM = re.compile(r"\s*(?:(?:matrix|translate|scale|rotate|skewX|skewY)\s*\([-+.\deE,\s]*\)[\s,]*+)*+")
 _LENGTH = re.compile(rf"\s*({_NUMBER})\s*(px|pt|pc|mm|cm|in|Q|%)?\s*")
 _PX = {"": 1.0, "px": 1.0, "pt": 4 / 3, "pc": 16.0, "mm": 96 / 25.4, "cm": 96 / 2.54, "in": 96.0, "Q": 96 / 101.6}
 _LINK = re.compile(r"#([A-Za-z_][\w.\-]*)")
@@ -29,7 +30,7 @@ _MOST = 1e7
 
 def _fair(text: str) -> bool:
     """No number so large that a drawing program loses itself."""
-    return all(abs(float(number)) <= _MOST for number in _NUMBERS.findall(text))
+    return all(abs(float(number[0])) <= _MOST for number in _NUMBERS.finditer(text))
 
 
 def _matching(pattern: re.Pattern[str]) -> Reader:

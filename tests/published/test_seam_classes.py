@@ -11,16 +11,16 @@ from tests.drawing import gallery_sections as made
 _JIS = "JIS L 0121:1984 (ISO 4916:1982, modified), clause 2.1 (1): two pieces limited on the same side"
 _COURSE = 'public course presentation "Classification of seam": class 2, one limited on one end, the other on the other'
 _LETTERS = 'ASTM D6193 and FED-STD-751a as taught in a public course presentation, "Seam classes"'
-_ISO = "ISO 4916:1991 Textiles - Seam types - Classification and terminology"
+_ISO = "ISO 4916:1991 Textiles - Seam types - Classification and terminology, sample pages as quoted in a public note"
 PUBLISHED = [
     (made.superimposed(), 1, "SS", _JIS, "read"),
     (made.lapped(), 2, "LS", _COURSE, "read"),
-    (made.bound(), 3, "BS", _ISO, "memory"),
-    (made.flat(), 4, "FS", _ISO, "memory"),
-    (made.decorative(), 5, "OS", _ISO, "memory"),
-    (made.hem(), 6, "EF", _ISO, "memory"),
-    (made.edge_item(), 7, "LS", _ISO, "memory"),
-    (made.strip_alone(), 8, "EF", _ISO, "memory"),
+    (made.bound(), 3, "BS", _ISO, "read at second hand"),
+    (made.flat(), 4, "FS", _ISO, "read at second hand; letters: memory"),
+    (made.decorative(), 5, "OS", _ISO, "read at second hand; letters: memory"),
+    (made.hem(), 6, "EF", _ISO, "read at second hand; letters: memory"),
+    (made.edge_item(), 7, "", _ISO, "read at second hand; letters: none could be confirmed"),
+    (made.strip_alone(), 8, "", _ISO, "read at second hand; letters: none could be confirmed"),
 ]
 
 
