@@ -53,10 +53,12 @@ def test_the_inner_needle_of_512_misses_the_upper_looper_thread() -> None:
 
 def test_the_lower_looper_thread_lies_below_and_the_upper_one_above() -> None:
     """504: each on its own face, hooked into each other outside the edge."""
-    assert reach("504", "looper")[1] < AT.bottom and reach("504", "looper 2")[3] > AT.top
+    assert reach("504", "looper")[1] < AT.bottom
+    assert reach("504", "looper 2")[3] > AT.top
     for looper in ("looper", "looper 2"):
         left, _, right, _ = reach("504", looper)
-        assert left < AT.x and right > AT.edge
+        assert left < AT.x
+        assert right > AT.edge
     assert reach("504", "looper")[3] > reach("504", "looper 2")[1]
 
 

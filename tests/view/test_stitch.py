@@ -101,6 +101,15 @@ def test_the_alternative_says_how_the_threads_run() -> None:
     assert "Each loop of the needle thread holds its own next loop." in close_up(sewn("101"), "one", PAPER).alt
 
 
+@pytest.mark.parametrize(("stitch", "turns"), [("101", 3), ("504", 1), ("301", 0)])
+def test_a_loop_that_turns_back_towards_the_eye_has_a_round_end(stitch: str, turns: int) -> None:
+    """It isn't drawn as a thread cut off: a disc lies under its end; where nothing turns back there is none."""
+    drawn = [one for one in close_up(sewn(stitch), "one", PAPER).strokes if one.role == "thread"]
+    discs = [one for one in drawn if sum(segment.length for segment in one.path) < one.width / 10]
+    assert len(discs) >= turns
+    assert bool(discs) == bool(turns)
+
+
 def test_only_the_method_changes_the_facts() -> None:
     """Another stitch length does; another tension is a fact of the settings, not of the picture."""
     first = close_up(sewn("301"), "one", PAPER)
