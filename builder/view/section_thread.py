@@ -27,7 +27,9 @@ _GAUGE_MM = {"406": 6.0, "407": 3.0, "512": 2.2, "514": 2.2, "516": 3.0, "602": 
 _OVEREDGE = frozenset({"501", "503", "504", "512", "514", "516"})
 _COVERED = frozenset({"602", "605", "607"})
 _NEEDLES = {"406": 2, "407": 3, "512": 2, "514": 2, "516": 2, "602": 2, "605": 3, "607": 4}
-_OWN_LOOP = frozenset({"101", "103", "107", "501"})
+_OWN_LOOP = frozenset({"101", "107"})
+# A blindstitch dips this share of the goods deep: into the lowest ply, not through it.
+_DIP = 0.72
 _CHAIN = frozenset({"401", "406", "407"})
 # Of these the needle farther in misses the upper looper thread.
 _MISSED = frozenset({"512"})
@@ -72,6 +74,8 @@ def needle_places(stitch: str, at: Place, width: float = 0.0) -> tuple[float, ..
 
 def needles(stitch: str, at: Place, width: float = 0.0) -> tuple[float, ...]:
     """Where needles stand: as many as the machine has; the one of a zigzag over its right-hand row."""
+    if stitch == "103":
+        return (at.x - _dip(at),)
     places = needle_places(stitch, at, width)
     return places if len(places) == _NEEDLES.get(stitch, 1) else places[-1:]
 
@@ -83,6 +87,8 @@ def _cords(stitch: str, at: Place, width: float) -> Iterator[Cord]:
         yield from _chain(stitch, at)
     elif stitch in _OWN_LOOP:
         yield from _looped("needle", "needle", at.x, at)
+    elif stitch == "103":
+        yield from _blind(at)
     else:
         yield from _lock(needle_places(stitch, at, width), at)
 
@@ -110,6 +116,26 @@ def _looped(name: str, held_by: str, x: float, at: Place) -> Iterator[Cord]:
     """A needle thread right through, its loop below held by the thread that passes through it along the seam."""
     yield from _hung(name, x, at, at.top + _OFF * CORD)
     yield held_by, _dot((x, at.bottom - _BELOW * CORD), 0.28)
+
+
+def _blind(at: Place) -> Iterator[Cord]:
+    """In and out from above on a curve that stays in the goods; each loop holds the next on their upper face.
+
+    Source: ASTM D6193-16, type 103, as shown by a dealer in standards (read): through the top ply and through portions
+    of the bottom one without penetrating its full depth, interlooped with itself on the top surface.
+    """
+    depth, high = _dip(at), at.top + _BELOW * CORD
+    left, right = at.x - depth, at.x + depth
+    curve = Arc((left, at.top), (right, at.top), (at.x, at.top), False)
+    loop = (right, high)
+    yield "needle", (Line((left, high), (left, at.top)), curve, Line((right, at.top), (right, high - _HUNG)))
+    yield "needle", _ring(loop, _HUNG, -1)
+    yield "needle", _dot(loop, 0.28)
+    yield "needle", _dot((left, high))
+
+
+def _dip(at: Place) -> float:
+    return _DIP * (at.top - at.bottom)
 
 
 def _hung(name: str, x: float, at: Place, high: float) -> Iterator[Cord]:

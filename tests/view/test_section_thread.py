@@ -83,6 +83,14 @@ def test_needles_stand_where_thread_goes_in(stitch: str, width: float, count: in
     assert set(standing) <= set(needle_places(stitch, AT, width))
 
 
+def test_a_blindstitch_stays_in_the_goods() -> None:
+    """103: its thread dips into the lowest ply, comes out on the face again, and is looped there."""
+    _, bottom, _, top = reach("103", "needle")
+    assert AT.bottom < bottom < (AT.bottom + AT.top) / 2
+    assert top > AT.top
+    assert needles("103", AT)[0] == pytest.approx(reach("103", "needle")[0], abs=1.5)
+
+
 @pytest.mark.parametrize("figure", section_gallery(), ids=lambda figure: str(figure.name))
 def test_no_needle_and_no_extension_line_touches_a_thread(figure: FigureView) -> None:
     """Needles end above the highest thread; the line of the seam begins below the lowest."""
