@@ -13,11 +13,12 @@ are defined in ISO 4915:1981 as translated at https://m.bzxz.net/en/76a69b016e7e
 301 and 304: the interlacing lies midway between the surfaces; 401: the interloopings are drawn up against the
 underside (apparelscience.com, read). 504: the needle goes through a loop of the upper looper thread on the face, its
 own loop is entered by the lower looper thread, whose loop is taken to the edge and entered there by the upper looper
-thread: a public description of sewing stitches by their threads, entry 504 (author not known, read). 602: loops of the
-cover thread lie on opposite sides of the two needles as they go down: claims of a patent, "Cover thread assist member",
-https://trea.com/information/cover-thread-assist-member/patentgrant/7c37c00c-154a-4b1d-ab58-d06c15ced895 (read); they
-lie on the face, held down by the needle threads, and the looper thread interloops with all needle threads below: a teaching
-text on stitch classes, http://www.dybbs8.com/excel/3216739.html (read). 512 and 514: memory.
+thread: a public description of sewing stitches by their threads, entry 504 (author not known, read). 602: loops of
+the cover thread lie on opposite sides of the two needles as they go down: claims of a patent, "Cover thread assist
+member", https://trea.com/information/cover-thread-assist-member/patentgrant/7c37c00c-154a-4b1d-ab58-d06c15ced895
+(read); they lie on the face, held down by the needle threads, and the looper thread interloops with all needle
+threads below: a teaching text on stitch classes, http://www.dybbs8.com/excel/3216739.html (read). 512 and 514:
+memory.
 """
 
 from __future__ import annotations
