@@ -23,9 +23,9 @@ from builder.view.words import plain, tolerance_pair
 _REACH_MM, _BENDS_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 36.0, 8.0, 52.0
 _PRINTED_MM = 58.0
 _MOST_DIMENSIONS = 3
-_NEEDLE_OFF, _NEEDLE_LONG = 1.1, 7.5
+_NEEDLE_OFF, _NEEDLE_LONG = 0.8, 7.2
 # Between the lowest thread and the extension line of a seam.
-_CLEAR = 0.5
+_CLEAR = 0.1
 _ALIKE_MM = 0.011
 # A distance nobody checks is worth a dimension from here on.
 _WORTH_MM = 0.8
