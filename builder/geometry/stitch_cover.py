@@ -3,7 +3,9 @@
 406, 407 without and 602 with a cover thread.
 Source: counts of threads: ISO 4915 (see tests/published/test_stitch_types.py). That the looper thread interloops with
 all needle threads under the goods, and that the cover thread lies on the face, held down by the needle threads, was
-read in a teaching text on stitch classes (no author named, www.dybbs8.com/excel/3216739.html). That a bight of the
+read in a teaching text on stitch classes (no author named, www.dybbs8.com/excel/3216739.html); that it is laid in loops
+on opposite sides of the two needles, which go down inside them, in the claims of a patent, "Cover thread assist member"
+(trea.com, read). That a bight of the
 looper thread passes through the loops of one stitch and round the far needle's next legs is memory of how 401 is
 formed. Where each strand lies is ours.
 """

@@ -30,11 +30,12 @@ def lock_row(count: int, size: StitchSize, steps: Sequence[float] = (0.0,)) -> S
 def bartack_lock(length: float, width: float, cover: int, underlay: int, size: StitchSize) -> StitchThreads:
     """A lockstitch bartack: straight stitches there, under a zigzag that comes back over them.
 
-    cover, underlay : stitches of the zigzag, and of the row beneath it
+    cover, underlay : holes of the zigzag, at least 2, and of the row beneath it
     """
     there = [(length * (i + 0.5) / underlay, 0.0) for i in range(underlay)]
-    # The zigzag begins beyond the last stitch of the underlay and has no hole in its row.
-    back = [(length * (1 - (i + 0.5) / cover), width / 2 * (-1 if i % 2 else 1)) for i in range(cover)]
+    # The zigzag begins beyond the last stitch of the underlay and has no hole in its row; its outermost holes are as
+    # far apart as the tack is long.
+    back = [(length * (1 - i / (cover - 1)), width / 2 * (-1 if i % 2 else 1)) for i in range(cover)]
     return lockstitches([*there, *back], size, lift_from=underlay)
 
 

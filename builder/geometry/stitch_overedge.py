@@ -1,10 +1,12 @@
 """Overedge stitches: needle loops under the goods hold a thread that goes to the edge and holds another there.
 
 503 two threads, 504 three, 512 and 514 with a second needle, 516 with a chainstitch beside it.
-Source: counts of threads and that 516 is 401 beside 504: ISO 4915 (see tests/published/test_stitch_types.py). The
-interlooping is memory of ISO 4915: a loop of the lower looper thread comes through the needle loop and goes to the
-edge; there a loop of the upper looper thread comes through it and goes over the face to the next hole, where the
-needle goes through it. 512: the needle nearer the edge alone goes through the upper looper thread, 514: both do.
+Source: counts of threads and that 516 is 401 beside 504: ISO 4915 (see tests/published/test_stitch_types.py). 504: a
+loop of the lower looper thread comes through the needle loop and goes to the edge; there a loop of the upper looper
+thread comes through it and goes over the face to the next hole, where the needle goes through it: so in a public
+description of sewing stitches by their threads (author not known, read), and in ISO 4915 (memory). 503, the needle
+loop that goes to the edge itself; 512, the needle nearer the edge alone through the upper looper thread; 514, both:
+memory.
 Where each strand lies is ours. The edge is y = 0, the goods lie beyond it.
 """
 

@@ -16,14 +16,16 @@ from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.section_callouts import goods_callouts, room_left
 from builder.view.section_goods import Goods, Placed, goods_of
-from builder.view.section_thread import CORD, Place, needle_places, threads
+from builder.view.section_thread import CORD, Place, needle_places, needles, threads
 from builder.view.section_words import CLASS_WORDS, SectionWords, section_alt, section_facts, section_words
 from builder.view.words import plain, tolerance_pair
 
 _REACH_MM, _BENDS_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 36.0, 8.0, 52.0
 _PRINTED_MM = 58.0
 _MOST_DIMENSIONS = 3
-_NEEDLE_OFF, _NEEDLE_LONG = 2.0, 7.5
+_NEEDLE_OFF, _NEEDLE_LONG = 0.8, 7.2
+# Between the lowest thread and the extension line of a seam.
+_CLEAR = 0.1
 _ALIKE_MM = 0.011
 # A distance nobody checks is worth a dimension from here on.
 _WORTH_MM = 0.8
@@ -66,10 +68,9 @@ def drawn_section(
     scale = _PRINTED_MM / (high - low)
     plies = section.goods.within(low, high)
     goods = goods_of(plies, scale, lambda part: words.thickness.get(part))
-    strokes = (*_goods_strokes(goods, words), *_stitch_strokes(section, goods, words, now))
-    seat = _place(goods, section.seam)
-    needle = Line((seat.x, seat.top + _NEEDLE_OFF + _NEEDLE_LONG), (seat.x, seat.top + _NEEDLE_OFF))
-    strokes = (*strokes, Stroke("needle", "now", (needle,)))
+    stitches = tuple(_stitch_strokes(section, goods, words, now))
+    standing = _needles(section, goods, words, stitches)
+    strokes = (*_goods_strokes(goods, words), *stitches, *(Stroke("needle", "now", (one,)) for one in standing))
     kind = seam_class(section)
     notes = tuple(goods_callouts(goods, words.labels, words.sided))
     left, bottom, right, top = _bounds(strokes)
@@ -82,8 +83,8 @@ def drawn_section(
         facts=(),
         alt=section_alt(section, plies, words, kind),
         side=f"{CLASS_WORDS[kind.word]}, thickness enlarged" if kind is not None else "thickness enlarged",
-        dimensions=tuple(_dimensions(section, goods, words)),
-        callouts=(*notes, Callout(needle.start, "needle from above", True)),
+        dimensions=tuple(_dimensions(section, goods, words, _lowest(stitches))),
+        callouts=(*notes, Callout(standing[-1].start, f"{_counted(standing)} from above", True)),
         width_mm=size[0],
         height_mm=size[1],
         text_mm=size[2],
@@ -128,10 +129,29 @@ def _stitch_strokes(
     for one in (*others, section.seam):
         when = "now" if (one.part, one.feature) in now else "earlier"
         stitch = words.stitches.get((one.part, one.feature), "301")
-        place = _place(goods, one)
-        yield from threads(stitch, place, when, one.width * goods.scale)
-        for x in needle_places(stitch, place):
+        place, width = _place(goods, one), one.width * goods.scale
+        yield from threads(stitch, place, when, width)
+        for x in needle_places(stitch, place, width):
             yield Stroke("keep clear", when, (Line((x, place.bottom - CORD), (x, place.top + CORD)),), width=1.6 * CORD)
+
+
+def _needles(section: Section, goods: Goods, words: SectionWords, stitches: Sequence[Stroke]) -> list[Line]:
+    """The needles of the seam, from the left, clear of its threads: each over the place it goes in."""
+    seat = _place(goods, section.seam)
+    stitch = words.stitches.get((section.part, section.feature), "301")
+    tip = max(one.bounds()[3] for stroke in stitches if stroke.role == "thread" for one in stroke.path) + _NEEDLE_OFF
+    places = needles(stitch, seat, section.seam.width * goods.scale)
+    return [Line((x, tip + _NEEDLE_LONG), (x, tip)) for x in places]
+
+
+def _counted(standing: Sequence[Line]) -> str:
+    return "needle" if len(standing) == 1 else "needles"
+
+
+def _lowest(stitches: Sequence[Stroke]) -> float:
+    """The underside of the lowest thread, printed mm."""
+    drawn = [one for stroke in stitches if stroke.role == "thread" for one in stroke.path]
+    return min((one.bounds()[1] for one in drawn), default=0.0) - CORD / 2
 
 
 def _seen(goods: Goods, one: Pierced) -> bool:
@@ -160,8 +180,11 @@ Mark = tuple[float, Placed | None]
 """A place distances are taken from, mm along the cut, with the ply that ends there; None for the seam."""
 
 
-def _dimensions(section: Section, goods: Goods, words: SectionWords) -> Iterator[DimensionLine]:
-    """Distances checked in this step first, then from the seam to what is nearest on either side."""
+def _dimensions(section: Section, goods: Goods, words: SectionWords, low: float) -> Iterator[DimensionLine]:
+    """Distances checked in this step first, then from the seam to what is nearest on either side.
+
+    low : underside of the lowest thread: the seam's own extension line begins below it
+    """
     marks = _marks(section, goods)
     pairs = [(a, b) for number, a in enumerate(marks) for b in marks[number + 1 :]]
     drawn: set[tuple[float, float]] = set()
@@ -174,13 +197,13 @@ def _dimensions(section: Section, goods: Goods, words: SectionWords) -> Iterator
         if found and _key(found[0]) not in drawn:
             drawn.add(_key(found[0]))
             value, other = tolerance_pair(tolerance, words.units)
-            yield _line(found[0], goods, f"{value} ({other})" if other else value, strong=True)
+            yield _line(found[0], goods, low, f"{value} ({other})" if other else value, strong=True)
     for pair in _nearest(marks):
         if len(drawn) < _MOST_DIMENSIONS and _key(pair) not in drawn:
             drawn.add(_key(pair))
             apart = Quantity.of(Fraction(round(abs(pair[0][0] - pair[1][0]) * 100), 100), "length", words.units)
             text = show_quantity(apart, words.units)  # type: ignore[arg-type]
-            yield _line(pair, goods, text)
+            yield _line(pair, goods, low, text)
 
 
 def _marks(section: Section, goods: Goods) -> list[Mark]:
@@ -212,9 +235,8 @@ def _key(pair: tuple[Mark, Mark]) -> tuple[float, float]:
     return low, high
 
 
-def _line(pair: tuple[Mark, Mark], goods: Goods, text: str, strong: bool = False) -> DimensionLine:
-    bottom = min(one.bottom for one in goods.placed.values())
+def _line(pair: tuple[Mark, Mark], goods: Goods, low: float, text: str, strong: bool = False) -> DimensionLine:
     points: list[Point] = []
     for at, ply in sorted(pair, key=lambda one: one[0]):
-        points.append((at * goods.scale, ply.bottom if ply is not None else bottom - 1.6 * CORD))
+        points.append((at * goods.scale, ply.bottom if ply is not None else low - _CLEAR))
     return DimensionLine(points[0], points[1], (0.0, -1.0), text, strong)

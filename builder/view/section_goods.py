@@ -12,7 +12,7 @@ from builder.geometry import Arc, Bend, Line, Plies, Ply, Point, Segment
 
 GAP = 0.9
 _THINNEST, _THICKEST, _LEAST = 1.9, 5.2, 1.1
-_MOST_TALL = 21.0
+_MOST_TALL, _LEAST_TALL = 21.0, 5.2
 # Bends round more than this have a straight side.
 _ROUND = 2.6
 _CLEAR = 0.9
@@ -120,7 +120,8 @@ def _thicknesses(plies: Plies, thickness: Callable[[str], float | None]) -> Mapp
         part: min(max(_THINNEST * (value or least) / least, _THINNEST), _THICKEST) for part, value in known.items()
     }
     tall = sum(drawn[one.part] + GAP for one in plies.plies)
-    share = min(1.0, _MOST_TALL / tall) if tall else 1.0
+    # Not so tall that it takes the page, nor so low that two threads can't be seen to link in it.
+    share = min(max(tall, _LEAST_TALL), _MOST_TALL) / tall if tall else 1.0
     return {part: max(value * share, _LEAST) for part, value in drawn.items()}
 
 
@@ -165,8 +166,8 @@ def _band(chain: Sequence[tuple[Ply, Bend | None]], goods: Goods) -> Band:
     raw: list[Line] = []
     for ply, bend in chain:
         here = goods.placed[ply.name]
-        begin = before if before is not None else (here.low if way > 0 else here.high)
-        finish = goods.turn(bend)[0] if bend is not None else (here.high if way > 0 else here.low)
+        begin = before if before is not None else _free(here, way < 0)
+        finish = goods.turn(bend)[0] if bend is not None else _free(here, way > 0)
         finish = begin + way * max(way * (finish - begin), _SHORTEST)
         for side, sign in zip(sides, (1, -1), strict=True):
             y = here.middle + sign * way * here.thick / 2
@@ -191,6 +192,13 @@ def _band(chain: Sequence[tuple[Ply, Bend | None]], goods: Goods) -> Band:
     return Band(
         tuple(ply.name for ply, _ in chain), first.part, thick, (*sides[0], *head, *back, *foot), wrong, tuple(raw)
     )
+
+
+def _free(here: Placed, high: bool) -> float:
+    """Where the straight faces of a ply end; a woven edge is round, and reaches its place with its roundness."""
+    end = here.ply.high if high else here.ply.low
+    round_ = here.thick / 2 if end.kind == "woven" else 0.0
+    return here.high - round_ if high else here.low + round_
 
 
 def _bend(goods: Goods, bend: Bend, here: Placed, there: Placed, sign: int) -> Iterator[Segment]:

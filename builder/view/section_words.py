@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.geometry import Plies, SeamClass, Section, seam_class
-from builder.model import Tolerance
+from builder.model import STITCHES, Tolerance
 from builder.view.controls import measures_of
 from builder.view.details import DetailAsk
 from builder.view.figures import exact
@@ -56,7 +56,9 @@ def section_alt(section: Section, plies: Plies, words: SectionWords, kind: SeamC
         layers.append(f"{words.labels.get(one.part, plain(one.part))}{side}")
     sentences.append(f"From the top: {'; '.join(layers)}.")
     held = len(section.seam.plies)
-    sentences.append(f"The needle comes from above through {held} {'layer' if held == 1 else 'layers'}.")
+    stitch = STITCHES.get(words.stitches.get((section.part, section.feature), ""))
+    come = "The needle comes" if stitch is None or stitch.needles == 1 else f"{stitch.needles} needles come"
+    sentences.append(f"{come} from above through {held} {'layer' if held == 1 else 'layers'}.")
     return " ".join(sentences)
 
 

@@ -147,7 +147,7 @@ def _tacked(sewn: Sewn) -> tuple[StitchThreads, StitchSize, tuple[float, float]]
     """A bartack with its length and width in true proportion, and fewer stitches than it has."""
     assert sewn.tack is not None
     length, width = (float(one.value) for one in sewn.tack[:2])
-    step = length / _COVER
+    step = length / (_COVER - 1)
     d = min(0.5 * step, width / 6)
     size = StitchSize(step, d, _PLIES * d, width=width, hook=0.6)
     row = bartack_lock(length, width, _COVER, _UNDERLAY, size)
@@ -160,7 +160,7 @@ def _cut_window(look: Look, sewn: Sewn, size: StitchSize, window: tuple[float, f
         return window
     if sewn.tack is not None:
         # Midway between two holes of the underlay, which lies straight there, and between two of the zigzag.
-        middle = size.length * (_COVER - round(_COVER * (1 - 1 / _UNDERLAY)))
+        middle = size.length * (_COVER // _UNDERLAY - 0.5)
         return middle - 0.92 * size.length, middle + 0.92 * size.length
     start = window[0] + 0.8 * size.length
     return start, start + size.length
@@ -210,8 +210,8 @@ def _exact_setting(sewn: Sewn, setting: str) -> str:
 def _dimensions(sewn: Sewn, row: StitchThreads, sheet: Sheet, window: tuple[float, float]) -> Iterator[DimensionLine]:
     """The stitch length from hole to hole; of a bartack its length, and its width in the cut across it."""
     (x, y), (cut_x, cut_y) = sheet.places[0], sheet.places[-1]
-    top = max(place for _, place in row.holes) + y
     if sewn.tack is not None:
+        top = max(place for _, place in row.holes) + y
         length, width = sewn.tack[:2]
         words = [_first_unit(one, sewn) for one in (length, width)]
         half = float(width.value) / 2
@@ -219,9 +219,14 @@ def _dimensions(sewn: Sewn, row: StitchThreads, sheet: Sheet, window: tuple[floa
         yield DimensionLine((cut_x - half, cut_y), (cut_x + half, cut_y), (0.0, 1.0), words[1], strong=True)
         return
     text = _shown(sewn, "stitch length")
-    inside = sorted({place for place, _ in row.holes if window[0] < place < window[1]})
+    # Of several rows the one on the left, nearest to the dimension; of a zigzag each hole on its own side.
+    tops: dict[float, float] = {}
+    for along, across in row.holes:
+        tops[along] = max(across, tops.get(along, across))
+    inside = sorted(along for along in tops if window[0] < along < window[1])
     if text and len(inside) > 1:
-        yield DimensionLine((inside[-2] + x, top), (inside[-1] + x, top), (0.0, 1.0), text, strong=True)
+        start, end = ((along + x, tops[along] + y) for along in inside[-2:])
+        yield DimensionLine(start, end, (0.0, 1.0), text, strong=True)
 
 
 Key = list[tuple[str, list[str]]]
@@ -234,6 +239,8 @@ def _key(sewn: Sewn, roles: Sequence[str]) -> Key:
     key: Key = [(role, thread_lines(sewn, role, few and role == roles[0], _tension(sewn, role))) for role in roles]
     if "needle" in sewn.settings:
         key.append(("hole", [f"needle {sewn.settings['needle'].words}"]))
+    if sewn.tack is not None and sewn.tack[2] > _COVER + _UNDERLAY:
+        key.append(("", [f"{sewn.tack[2]} stitches,", "fewer drawn"]))
     return [*key, ("", ["not to scale"])]
 
 

@@ -17,6 +17,8 @@ from builder.view.figure import Stroke
 Look = Literal["face", "back", "cut along", "cut across"]
 _BESIDE = 2.6
 """Goods drawn beside the outermost needle row, in thread diameters."""
+_BACK = 0.5
+"""Two pieces of a thread that leave their common end within 60° of each other are one thread that turns back."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,8 +157,32 @@ def strokes(one: Panel, roles: Sequence[str], at: Point) -> Iterator[Stroke]:
     for x, y in one.holes:
         yield Stroke("puncture", "part", _across_hole((x + dx, y + dy), 0.75 * one.size.thread), width=one.size.thread)
     for piece in one.pieces:
-        path = _path([(x + dx, y + dy) for x, y in piece.points], one.size.thread)
-        yield Stroke("thread", "part", path, fill=roles[piece.thread], width=one.size.thread)
+        for points in (*_turns(piece, one), piece.points):
+            path = _path([(x + dx, y + dy) for x, y in points], one.size.thread)
+            yield Stroke("thread", "part", path, fill=roles[piece.thread], width=one.size.thread)
+
+
+def _turns(piece: Piece, one: Panel) -> Iterator[tuple[Point, ...]]:
+    """Ends of a piece where its thread turns back on itself, towards the eye or away: round, not cut off.
+
+    Each is a point, to be drawn as a disc under the piece: of the disc only its round end is seen.
+    """
+    others = [other for other in one.pieces if other is not piece and other.thread == piece.thread]
+    ends = [end for other in others for end in _ends(other, one.size.thread)]
+    for end, way in _ends(piece, one.size.thread):
+        met = [way[0] * x + way[1] * y for far, (x, y) in ends if math.dist(far, end) < 1e-9]
+        # Where any of it goes straight on, the thread doesn't end in the picture.
+        if any(along > _BACK for along in met) and all(along > -_BACK for along in met):
+            yield (end, end)
+
+
+def _ends(piece: Piece, thread: float) -> Iterator[tuple[Point, Point]]:
+    """Both ends of a piece, each with the direction from it into the piece."""
+    for points in (piece.points, piece.points[::-1]):
+        start = points[0]
+        inner = next((point for point in points if math.dist(point, start) > thread / 2), points[-1])
+        far = math.dist(start, inner)
+        yield start, ((inner[0] - start[0]) / far, (inner[1] - start[1]) / far) if far else (0.0, 0.0)
 
 
 def _path(points: Sequence[Point], thread: float) -> tuple[Line, ...]:

@@ -50,7 +50,7 @@ def superimposed() -> Section:
 
 
 def french() -> Section:
-    """Raw edges inside a second seam."""
+    """Raw edges inside a second seam; the first one, sewn wrong sides together, lies in the fold."""
     plies = (
         ply("lining", -_FAR, 6, "on fold"),
         ply("lining", 1.5, 6, "cut fold", up=False, name="lining in"),
@@ -58,7 +58,8 @@ def french() -> Section:
         ply("cloth", -_FAR, 6, "on fold", up=False),
     )
     bends = (Bend("lining", "lining in", 6, 1), Bend("cloth in", "cloth", 6, 1))
-    return section(*plies, bends=bends)
+    closing = Pierced("part", "closing", 5.0, frozenset({"lining in", "cloth in"}))
+    return section(*plies, bends=bends, others=(closing,))
 
 
 def lapped() -> Section:
@@ -70,7 +71,7 @@ def felled() -> Section:
     """Edges folded into each other, two rows."""
     plies = (
         ply("lining", -_FAR, 5, "on fold"),
-        ply("cloth", -5, 4, "fold cut", name="cloth in"),
+        ply("cloth", -5, 4, "fold cut", up=False, name="cloth in"),
         ply("lining", -4, 5, "cut fold", up=False, name="lining in"),
         ply("cloth", -5, _FAR, "fold on"),
     )
@@ -111,13 +112,13 @@ def edge_item() -> Section:
 
 
 def strip_alone() -> Section:
-    """A loop folded in three."""
+    """A loop folded in three, its raw edges below, where the looper thread covers them."""
     plies = (
-        ply("cloth", -9, 9, "fold fold", up=False),
-        ply("cloth", -9, 7, "fold cut", name="first"),
-        ply("cloth", -7, 9, "cut fold", name="second"),
+        ply("cloth", -7, 9, "cut fold", up=False, name="second"),
+        ply("cloth", -9, 7, "fold cut", up=False, name="first"),
+        ply("cloth", -9, 9, "fold fold"),
     )
-    return section(*plies, bends=(Bend("cloth", "first", -9, -1), Bend("cloth", "second", 9, 1)))
+    return section(*plies, bends=(Bend("first", "cloth", -9, -1), Bend("second", "cloth", 9, 1)))
 
 
 def strip_end() -> Section:
@@ -133,7 +134,7 @@ def strip_end() -> Section:
 
 def tacked() -> Section:
     """A bartack on folded webbing."""
-    plies = (ply("cloth", -_FAR, _FAR), ply("webbing", -28, 12, "fold cut"))
+    plies = (ply("cloth", -_FAR, _FAR), ply("webbing", -28, 12, "fold cut", up=False))
     upper = ply("webbing", -28, 12, "fold cut", name="over")
     return section(*plies, upper, bends=(Bend("webbing", "over", -28, -1),), width=2.5)
 
@@ -144,11 +145,11 @@ def padded() -> Section:
 
 
 def covered() -> Section:
-    """A hem under a cover stitch."""
+    """A hem turned under and sewn face up with a cover stitch: its raw edge lies between the rows, over the looper."""
     return section(
+        ply("cloth", -1.5, 16, "cut fold", up=False, name="turned"),
         ply("cloth", -_FAR, 16, "on fold"),
-        ply("cloth", -4, 16, "cut fold", up=False, name="turned"),
-        bends=(Bend("cloth", "turned", 16, 1),),
+        bends=(Bend("turned", "cloth", 16, 1),),
     )
 
 

@@ -88,6 +88,30 @@ def test_every_section_has_threads_goods_and_a_needle() -> None:
         assert {"ply", "thread", "needle"} <= {one.role for one in figure.strokes}
 
 
+def test_a_woven_edge_ends_where_it_is_dimensioned() -> None:
+    """Round as it is drawn, it reaches no farther than its place."""
+    one, _, _ = SECTIONS["edge-item"]
+    goods = goods_of(one.goods.within(-30, 30), 1.5, lambda part: 1.6 if part == "webbing" else 0.35)
+    band = next(band for band in goods.bands() if band.part == "webbing")
+    assert min(one.bounds()[0] for one in band.ring) == pytest.approx(-15 * 1.5)
+    assert max(one.bounds()[2] for one in band.ring) == pytest.approx(10 * 1.5)
+
+
+@pytest.mark.parametrize("name", SECTIONS)
+def test_goods_turn_over_at_every_fold_of_the_gallery(name: str) -> None:
+    """The side that is up on one ply is down on the next."""
+    one, _, _ = SECTIONS[name]
+    for bend in one.goods.bends:
+        assert one.goods.ply(bend.first).right_up != one.goods.ply(bend.second).right_up
+
+
+def test_the_alternative_counts_the_needles() -> None:
+    """One is the needle; of a cover stitch there are two."""
+    said = {figure.name: figure.alt for figure in section_gallery()}
+    assert "The needle comes from above through 2 layers." in said["section-hem"]
+    assert "2 needles come from above through 2 layers." in said["section-hem-602"]
+
+
 plies = st.lists(st.tuples(st.floats(-50, 40), st.floats(1, 60), st.floats(0.05, 8)), min_size=1, max_size=9)
 
 

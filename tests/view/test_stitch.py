@@ -72,12 +72,42 @@ def test_a_bartack_has_its_own_length_and_width() -> None:
     assert ("bartack", "28 stitches") in view.facts
 
 
+def test_a_bartack_is_as_long_as_its_outermost_holes_are_apart() -> None:
+    """The dimension ends at them; and who counts the stitches is told that there are more."""
+    view = close_up(tack(), "one", PAPER)
+    line = view.dimensions[0]
+    holes = [one.bounds() for stroke in view.strokes if stroke.role == "puncture" for one in stroke.path]
+    middles = [(left + right) / 2 for left, _, right, _ in holes[:16]]
+    assert (min(middles), max(middles)) == pytest.approx((line.start[0], line.end[0]))
+    assert "28 stitches, fewer drawn" in words(view)
+
+
+@pytest.mark.parametrize("stitch", ["301", "304", "308", "406", "514", "602"])
+def test_the_stitch_length_is_taken_from_hole_to_hole(stitch: str) -> None:
+    """Both ends of the dimension are holes that are drawn, of a zigzag one on each side."""
+    view = close_up(sewn(stitch), "one", PAPER)
+    boxes = [one.bounds() for stroke in view.strokes if stroke.role == "puncture" for one in stroke.path]
+    middles = [((left + right) / 2, (low + high) / 2) for left, low, right, high in boxes]
+    line = view.dimensions[0]
+    for end in (line.start, line.end):
+        assert any(end == pytest.approx(middle) for middle in middles)
+
+
 def test_the_alternative_says_how_the_threads_run() -> None:
     """In words made from what holds what."""
     assert "Each loop of the needle thread holds the bobbin thread." in close_up(sewn("301"), "one", PAPER).alt
     chain = close_up(sewn("401"), "one", PAPER).alt
     assert "Each loop of the looper thread holds the needle thread." in chain
     assert "Each loop of the needle thread holds its own next loop." in close_up(sewn("101"), "one", PAPER).alt
+
+
+@pytest.mark.parametrize(("stitch", "turns"), [("101", 3), ("504", 1), ("301", 0)])
+def test_a_loop_that_turns_back_towards_the_eye_has_a_round_end(stitch: str, turns: int) -> None:
+    """It isn't drawn as a thread cut off: a disc lies under its end; where nothing turns back there is none."""
+    drawn = [one for one in close_up(sewn(stitch), "one", PAPER).strokes if one.role == "thread"]
+    discs = [one for one in drawn if sum(segment.length for segment in one.path) < one.width / 10]
+    assert len(discs) >= turns
+    assert bool(discs) == bool(turns)
 
 
 def test_only_the_method_changes_the_facts() -> None:
