@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import Literal
 
 from builder.geometry import Bounds, Line, Point, clip_area
 from builder.model import KINDS, Station, Step, show_quantity
@@ -19,7 +20,7 @@ _HAZARDS = frozenset({"moving needle", "sharp blade", "hot blade", "hot surface"
 _CORNERS = 48
 
 
-def hands_off(step: Step, station: Station, first: str) -> tuple[float, str]:
+def hands_off(step: Step, station: Station, first: Literal["mm", "in"]) -> tuple[float, str]:
     """Radius of the zone, mm, and its words; (0, '') where a step warns of nothing that could hurt a hand there."""
     kind = KINDS.get(station.kind)
     if kind is None or not (kind.sews or kind.model == "cycle"):
