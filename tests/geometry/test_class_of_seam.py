@@ -36,7 +36,9 @@ def test_a_tape_along_two_layers_makes_no_edge_item() -> None:
     along_two = seam_class(section(ply("lining", -200, 8), ply("cloth", -200, 8), tape))
     over_a_lap = seam_class(section(ply("lining", -8, 200), ply("cloth", -200, 8), tape))
     along_one = seam_class(section(ply("cloth", -200, 8), tape))
-    assert along_two is not None and over_a_lap is not None and along_one is not None
+    assert along_two is not None
+    assert over_a_lap is not None
+    assert along_one is not None
     assert [one.number for one in (along_two, over_a_lap, along_one)] == [1, 2, 7]
 
 
