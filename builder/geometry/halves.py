@@ -25,7 +25,8 @@ _ON_LINE_MM = 1e-6
 def fold_across(feature: FeatureShape) -> Line | None:
     """The line of a fold across the part that says what moves, what stays to its left; None for any other feature."""
     run = feature.paths[0].runs[0] if feature.paths and len(feature.paths[0].runs) == 1 else None
-    if isinstance(feature.feature, Fold) and feature.feature.moves is not None and isinstance(run, Line):
+    across = isinstance(feature.feature, Fold) and feature.feature.fold == "line" and feature.feature.moves is not None
+    if across and isinstance(run, Line):
         return run
     return None
 

@@ -6,6 +6,7 @@ Thin lines join the corners that come to lie on each other.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -23,6 +24,7 @@ _LEAST_APART_MM = 14.0
 _MANY = 4
 _HEIGHT_MM = {False: 74.0, True: 98.0}
 _TOLERANCE_MM = 0.2
+_MEETS_MM = 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,19 +70,18 @@ def layers_figure(ask: DetailAsk) -> FigureView | None:
 def _lifted(layers: Sequence[SceneLayer], ask: DetailAsk) -> list[_Lifted]:
     """The layers from below, strips as layers of their own above what they lie on."""
     flat: list[_Lifted] = []
-    through: tuple[SceneFeature, ...] = ()
     for layer in layers:
         strips = [one for one in layer.features if one.shape.kind == "strip"]
         rest = tuple(one for one in layer.features if one.shape.kind != "strip")
         if layer.when == "outline":
-            through = rest
+            # Sewn through what lies there so far; layers of an outer assembly come later.
+            for one in rest if flat else ():
+                at = _uppermost(one, flat)
+                flat[at] = replace(flat[at], features=(*flat[at].features, one))
         else:
             fill = "wrong" if layer.wrong else "ground"
             flat.append(_Lifted(layer.shape.part.title, layer.shape.name, layer.outline, rest, layer.when, fill, 0.0))
         flat += (_strip(one, ask) for one in strips)
-    for one in through:
-        at = _uppermost(one, flat)
-        flat[at] = replace(flat[at], features=(*flat[at].features, one))
     apart = _apart(flat) if flat else 0.0
     return [replace(one, height=number * apart) for number, one in enumerate(flat)]
 
@@ -132,13 +133,23 @@ def _strokes(lifted: Sequence[_Lifted], ask: DetailAsk) -> Iterator[Stroke]:
 
 
 def _leads(below: _Lifted, above: _Lifted) -> Iterator[Stroke]:
-    """From the corners of a layer down to where they come to lie on the one below."""
+    """From the corners and the fittings of a layer down to where they come to lie on the one below."""
     left, bottom, right, top = above.outline.bounds()
     corners = ((left, bottom), (right, bottom), (right, top), (left, top))
-    for corner in dict.fromkeys(_nearest(above.outline, corner) for corner in corners):
+    under = [spot for _, spot in _round_places(below)]
+    fittings = (spot for kind, spot in _round_places(above) if kind == "hardware")
+    meeting = (spot for spot in fittings if any(math.dist(spot, other) < _MEETS_MM for other in under))
+    for corner in dict.fromkeys((*(_nearest(above.outline, corner) for corner in corners), *meeting)):
         if below.outline.contains(corner, 0.5):
             foot, tip = oblique(corner, below.height), oblique(corner, above.height)
             yield Stroke("lead", "part", (Line(foot, tip),))
+
+
+def _round_places(layer: _Lifted) -> Iterator[tuple[str, Point]]:
+    """Kind and place of each hole and fitting."""
+    for one in layer.features:
+        if one.shape.kind in ("hole", "drill hole", "hardware"):
+            yield from ((one.shape.kind, one.placing.point(point)) for point in one.shape.points)
 
 
 def _nearest(outline: Outline, corner: Point) -> Point:

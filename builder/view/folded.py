@@ -5,7 +5,7 @@ Only what stays is folded again by the next fold; a part folded in four is drawn
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from builder.geometry import (
@@ -22,14 +22,14 @@ from builder.geometry import (
 )
 from builder.view.turned import closing_seams
 
-_SEWN = frozenset({"seam", "box", "bartack"})
+_THROUGH = frozenset({"seam", "box", "bartack", "dart", "hardware"})
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
     """A piece of a folded part: its shape in the flat part's coordinates, how it lies, whether it is turned over.
 
-    closing : seams that close the part, as far as they lie on this piece
+    closing : seams that close the part, where they go through this piece
     """
 
     shape: PartShape
@@ -38,46 +38,62 @@ class Piece:
     closing: tuple[Path, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """A part as it lies folded: its pieces from the lowest to the highest, seen from its right side.
+
+    through : what is sewn through all of them, on the shape of what stayed; None for a flat part
+    """
+
+    pieces: tuple[Piece, ...]
+    through: PartShape | None = None
+
+
 def made_folds(shape: PartShape, before: frozenset[tuple[str, str]]) -> list[tuple[FeatureShape, Line]]:
     """Folds across the part that are made, with their lines, in the order of the file."""
     found = ((one, fold_across(one)) for name, one in shape.features.items() if (shape.name, name) in before)
     return [(one, line) for one, line in found if line is not None]
 
 
-def pieces(shape: PartShape, before: frozenset[tuple[str, str]], inside_out: bool) -> Sequence[Piece]:
-    """The part as it lies folded, from the lowest piece to the highest seen from its right side.
+def as_folded(shape: PartShape, before: frozenset[tuple[str, str]], inside_out: bool) -> Lying:
+    """The part in its pieces. What stands below a fold in the part's file is sewn after it, through all layers.
 
     inside_out : turned after it was folded and closed, so that what moved over now lies on the other side
     """
-    folds, sewn = made_folds(shape, before), [one.name for one in closing_seams(shape, before)]
+    folds, sewn = made_folds(shape, before), {one.name for one in closing_seams(shape, before)}
     if not folds:
-        return [Piece(shape, Placing(), False, _paths(shape, sewn))]
-    body = shape
+        return Lying((Piece(shape, Placing(), False, _paths(shape, sewn)),))
+    later = _later(shape, folds[-1][0].name)
+    flat = replace(shape, features={name: one for name, one in shape.features.items() if name not in later})
+    body, whole = flat, replace(shape, features=later)
     below: list[Piece] = []
     above: list[Piece] = []
     for fold, line in folds:
         stays, moves = left_half(body, line, fold.name), left_half(body, Line(line.end, line.start), fold.name)
         if stays is None or moves is None:
             continue
-        body = stays
+        body, whole = stays, left_half(whole, line) or whole
         behind = (fold.feature.side == "wrong") != inside_out
-        (below if behind else above).append(Piece(moves, mirrored_over(line), True, _paths(moves, sewn)))
-    found = [*reversed(below), Piece(body, Placing(), False, _paths(body, sewn)), *above]
-    return [_without_repeats(one, found[number + 1 :]) for number, one in enumerate(found)]
+        (below if behind else above).append(Piece(moves, mirrored_over(line), True))
+    found = [*reversed(below), Piece(body, Placing(), False), *above]
+    closing = _paths(whole, sewn)
+    return Lying(tuple(_closed(one, closing) for one in found), whole)
 
 
-def _paths(shape: PartShape, names: Sequence[str]) -> tuple[Path, ...]:
-    return tuple(path for name in names if name in shape.features for path in shape.features[name].paths)
+def _later(shape: PartShape, fold: str) -> dict[str, FeatureShape]:
+    """What is sewn or set after a fold, as the file has it."""
+    names = list(shape.features)
+    after = names[names.index(fold) + 1 :]
+    return {name: shape.features[name] for name in after if shape.features[name].kind in _THROUGH}
 
 
-def _without_repeats(piece: Piece, over: Sequence[Piece]) -> Piece:
-    """What is sewn through several pieces shows on the uppermost of them."""
-    features = {
-        name: one
-        for name, one in piece.shape.features.items()
-        if one.kind not in _SEWN or not any(name in higher.shape.features for higher in over)
-    }
-    return replace(piece, shape=replace(piece.shape, features=features))
+def _paths(shape: PartShape, names: Collection[str]) -> tuple[Path, ...]:
+    return tuple(path for name, one in shape.features.items() if name in names for path in one.paths)
+
+
+def _closed(piece: Piece, closing: Sequence[Path]) -> Piece:
+    back = piece.placing.inverse()
+    return replace(piece, closing=tuple(back.path(path) for path in closing))
 
 
 def where(shape: PartShape, before: frozenset[tuple[str, str]], point: Point) -> tuple[int, Point]:

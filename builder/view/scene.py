@@ -21,7 +21,7 @@ from builder.model import (
     turned_behind,
 )
 from builder.view.edge_folds import edge_folds, folded_along
-from builder.view.folded import pieces
+from builder.view.folded import as_folded
 from builder.view.turned import at_seams, closing_seams
 
 _BESIDE_MM = 3.0
@@ -208,15 +208,20 @@ def _pieces(
 ) -> Iterator[SceneLayer]:
     """A single part: one layer, or a layer for each piece it is folded into."""
     inside_out = shape.name in told.turned
-    found = pieces(shape, told.before, inside_out)
+    found = as_folded(shape, told.before, inside_out)
     covered: list[Segment] = []
-    for number, piece in enumerate(reversed(found) if wrong else found, start=1):
+    for number, piece in enumerate(reversed(found.pieces) if wrong else found.pieces, start=1):
         at, up = piece.placing.then(placing), wrong != piece.turned
         layer = _flat(piece.shape, at, told, up, (*closing, *(piece.closing if inside_out else ())))
-        if number == len(found) and covered:
+        if number == len(found.pieces) and covered:
             layer = replace(layer, hidden=(*layer.hidden, *covered))
         covered += layer.outline.segments
         yield layer
+    if found.through is not None:
+        # What stayed lies where it lay, so its closing seams are those of the whole.
+        sewn = next(one.closing for one in found.pieces if not one.turned) if inside_out else ()
+        own = tuple(_features(found.through, placing, told, wrong, found.through.outline, (), sewn))
+        yield SceneLayer(found.through, placing.outline(found.through.outline), placing, wrong, "outline", own)
 
 
 def _flat(shape: PartShape, placing: Placing, told: _Told, wrong: bool, closing: tuple[Path, ...]) -> SceneLayer:
