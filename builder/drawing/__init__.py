@@ -3,9 +3,9 @@
 from builder.drawing.chart import draw_chart
 from builder.drawing.figure import Drawing, draw, draw_figure
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
-from builder.drawing.imported import imported
+from builder.drawing.imported import draw_imported
 from builder.drawing.lettered import TextBox
-from builder.drawing.photo_overlay import Overlay, photo_overlay
+from builder.drawing.photo_overlay import Overlay, draw_callouts
 from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
 from builder.drawing.verdict import verdict_svg
@@ -23,9 +23,9 @@ __all__ = [
     "draw_figure",
     "face_file",
     "face_table",
-    "imported",
+    "draw_imported",
     "outlined",
-    "photo_overlay",
+    "draw_callouts",
     "png_of",
     "raster_available",
     "sign_body",
