@@ -23,7 +23,7 @@ from builder.checking import (
     usable_operations,
 )
 from builder.computing import compute
-from builder.drawing import imported, photo_overlay
+from builder.drawing import draw_callouts, draw_imported
 from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import GeometryFault, ShapeBook
@@ -194,7 +194,7 @@ def planner_of(checked: Checked, views: PlantViews) -> Planner:
     def picture(photo: Photo) -> bytes:
         path = checked.source.folder / photo.path
         if photo.drawn:
-            return imported(read_svg(path).svg, photo.crop).encode()
+            return draw_imported(read_svg(path).svg, photo.crop).encode()
         return scaled_jpeg(path, PHOTO_PX, PhotoEdit(photo.hidden, photo.crop))
 
     return Planner(views, theme_folder(checked.linked.model.plant.theme), picture)
@@ -227,7 +227,7 @@ def _crowded(views: PlantViews, notes: Mapping[str, tuple[str, ...]], model: Pla
             for note in (one for figure in step.figures() for one in notes.get(f"figures/{figure.name}.svg", ())):
                 yield figure_finding(model, sheet.operation, number, note)
             for photo in step.photos:
-                for note in photo_overlay(photo).problems:
+                for note in draw_callouts(photo).problems:
                     yield figure_finding(model, sheet.operation, number, note)
 
 

@@ -21,7 +21,7 @@ _OWN = ("x", "y", "dx", "dy", "font-size", "font-weight", "text-anchor")
 Area = tuple[Fraction, Fraction, Fraction, Fraction]
 
 
-def imported(svg: str, crop: Area | None = None) -> str:
+def draw_imported(svg: str, crop: Area | None = None) -> str:
     """The drawing with its texts as paths. crop : the part of its view box that is shown, as shares"""
     ElementTree.register_namespace("", _SVG)
     root = ElementTree.fromstring(svg)

@@ -37,7 +37,7 @@ class Overlay:
 
 
 @lru_cache(maxsize=256)
-def photo_overlay(photo: Photo, family: Family = ATKINSON) -> Overlay:
+def draw_callouts(photo: Photo, family: Family = ATKINSON) -> Overlay:
     """The callouts of a picture at its printed size. The same picture gives the same drawing, byte for byte."""
     if not photo.marks:
         return Overlay("")

@@ -359,13 +359,13 @@ def _check(check: Measure, sizes: Sequence[str]) -> Data:
 
 def _photo(photo: Photo) -> Data:
     """A picture with its callouts, which lie over it and scale with it."""
-    from builder.drawing import photo_overlay, verdict_svg
+    from builder.drawing import draw_callouts, verdict_svg
 
     return {
         "path": photo_path(photo),
         "alt": photo.described,
         "caption": photo.caption,
-        "overlay": Markup(photo_overlay(photo).svg),
+        "overlay": Markup(draw_callouts(photo).svg),
         "verdict": photo.verdict,
         "sign": Markup(verdict_svg(photo.verdict, VERDICT_MM)) if photo.verdict else "",
         "legend": photo.legend,

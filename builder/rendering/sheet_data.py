@@ -91,9 +91,9 @@ class Pens:
 
 
 def _drawn_overlay(photo: Photo) -> DrawnOverlay:
-    from builder.drawing import photo_overlay
+    from builder.drawing import draw_callouts
 
-    return photo_overlay(photo)
+    return draw_callouts(photo)
 
 
 def _drawn_verdict(verdict: str, side: float) -> str:

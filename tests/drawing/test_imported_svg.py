@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from builder.drawing import imported
+from builder.drawing import draw_imported
 from builder.reading import clean_svg
 
 OPEN = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 50">'
 
 
 def lettered(body: str) -> str:
-    return imported(clean_svg(f"{OPEN}{body}</svg>".encode()).svg)
+    return draw_imported(clean_svg(f"{OPEN}{body}</svg>".encode()).svg)
 
 
 def starts(svg: str) -> list[float]:
@@ -52,7 +52,7 @@ def test_each_given_place_begins_a_line() -> None:
 
 
 def test_a_crop_is_a_smaller_view_box() -> None:
-    svg = imported(
+    svg = draw_imported(
         clean_svg(f"{OPEN}<rect/></svg>".encode()).svg, (Fraction(1, 4), Fraction(1, 2), Fraction(1), Fraction(1))
     )
     assert 'viewBox="25 25 75 25"' in svg

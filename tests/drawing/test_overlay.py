@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from builder.drawing import photo_overlay, verdict_svg
+from builder.drawing import draw_callouts, verdict_svg
 from builder.view import Photo, PhotoMark
 
 SHARE = st.integers(5, 95).map(lambda number: Fraction(number, 100))
@@ -31,7 +31,7 @@ def photo(*marks: PhotoMark, width: float = 58.0, height: float = 44.0) -> Photo
 @settings(max_examples=60)
 @given(st.lists(MARK, min_size=1, max_size=4))
 def test_words_stand_inside_and_apart_or_it_is_told(marks: list[PhotoMark]) -> None:
-    found = photo_overlay(photo(*marks, width=90.0, height=68.0))
+    found = draw_callouts(photo(*marks, width=90.0, height=68.0))
     ElementTree.fromstring(found.svg)
     words = [text.box for text in found.texts if not text.text.isdecimal()]
     clear = all(box.x0 >= 0 and box.y0 >= 0 and box.x1 <= 90 and box.y1 <= 68 for box in words)
@@ -44,14 +44,14 @@ def test_two_rings_in_a_corner_have_their_words_apart() -> None:
     marks = [
         PhotoMark("ring", ((Fraction(9, 10), Fraction(at, 10)),), Fraction(1, 10), 0, "corner open") for at in (1, 3)
     ]
-    assert photo_overlay(photo(*marks)).problems == ()
+    assert draw_callouts(photo(*marks)).problems == ()
 
 
 def test_words_too_many_for_the_picture_are_told() -> None:
     marks = [
         PhotoMark("text", ((Fraction(1, 2), Fraction(1, 2)),), None, 0, "needle down at every corner of the box")
     ] * 5
-    assert photo_overlay(photo(*marks, width=30.0, height=20.0)).problems
+    assert draw_callouts(photo(*marks, width=30.0, height=20.0)).problems
 
 
 @pytest.mark.parametrize("kind", ["ring", "box", "arrow"])
@@ -62,7 +62,7 @@ def test_every_line_has_a_white_halo_below_it(kind: str) -> None:
         if kind == "ring"
         else ((Fraction(1, 4), Fraction(1, 4)), (Fraction(3, 4), Fraction(3, 4)))
     )
-    root = ElementTree.fromstring(photo_overlay(photo(PhotoMark(kind, spots, Fraction(1, 8)))).svg)
+    root = ElementTree.fromstring(draw_callouts(photo(PhotoMark(kind, spots, Fraction(1, 8)))).svg)
     lines = [(node.get("stroke"), float(node.get("stroke-width", "0"))) for node in root if node.get("stroke")]
     white = [width for colour, width in lines if colour == "#ffffff"]
     dark = [width for colour, width in lines if colour == "#b8341b"]
@@ -72,21 +72,21 @@ def test_every_line_has_a_white_halo_below_it(kind: str) -> None:
 
 def test_an_arrow_points_to_its_head() -> None:
     """The tip of its head is the second place."""
-    svg = photo_overlay(
+    svg = draw_callouts(
         photo(PhotoMark("arrow", ((Fraction(1, 10), Fraction(1, 2)), (Fraction(1, 2), Fraction(1, 2)))))
     ).svg
     assert "M29 22L" in svg
 
 
 def test_a_number_stays_whole_in_the_corner() -> None:
-    (text,) = photo_overlay(photo(PhotoMark("number", ((Fraction(0), Fraction(0)),), None, 8, "x"))).texts
+    (text,) = draw_callouts(photo(PhotoMark("number", ((Fraction(0), Fraction(0)),), None, 8, "x"))).texts
     assert text.text == "8"
     assert text.box.x0 > 0
     assert text.box.y0 > 0
 
 
 def test_nothing_pointed_out_is_nothing_drawn() -> None:
-    assert photo_overlay(photo()).svg == ""
+    assert draw_callouts(photo()).svg == ""
 
 
 def test_right_and_wrong_differ_in_shape() -> None:
