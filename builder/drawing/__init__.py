@@ -4,9 +4,9 @@ from builder.drawing.any_figure import draw, draw_figure
 from builder.drawing.chart import draw_chart
 from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
-from builder.drawing.imported_svg import imported
+from builder.drawing.imported_svg import draw_imported
 from builder.drawing.lettered import TextBox
-from builder.drawing.overlay import Overlay, photo_overlay
+from builder.drawing.overlay import Overlay, draw_callouts
 from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
 from builder.drawing.template_art import template_map_svg, template_sheet_svg
@@ -27,9 +27,9 @@ __all__ = [
     "draw_figure",
     "face_file",
     "face_table",
-    "imported",
+    "draw_imported",
     "outlined",
-    "photo_overlay",
+    "draw_callouts",
     "png_of",
     "raster_available",
     "sign_body",
