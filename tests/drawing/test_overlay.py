@@ -65,7 +65,7 @@ def test_every_line_has_a_white_halo_below_it(kind: str) -> None:
     root = ElementTree.fromstring(draw_callouts(photo(PhotoMark(kind, spots, Fraction(1, 8)))).svg)
     lines = [(node.get("stroke"), float(node.get("stroke-width", "0"))) for node in root if node.get("stroke")]
     white = [width for colour, width in lines if colour == "#ffffff"]
-    dark = [width for colour, width in lines if colour == "#b8341b"]
+    dark = [width for colour, width in lines if colour == "#a92f18"]
     assert lines[0][0] == "#ffffff"
     assert max(white) > max(dark) + 0.9
 

@@ -204,7 +204,7 @@ def test_every_picture_has_an_alternative(view: SheetView, pdf_of) -> None:  # t
     assert all(str(node.get("/Alt", "")) for node in figures)
     alts = {str(node["/Alt"]) for node in figures}
     assert {step.figure.alt for step in view.steps if step.figure} <= alts
-    assert {step.photo.alt for step in view.steps if step.photo} <= alts
+    assert {photo.alt for step in view.steps for photo in step.photos} <= alts
     assert f"QR code: {view.qr}" in alts
 
 

@@ -66,10 +66,10 @@ BREAKS = [
     ),
     Break(
         "photo-too-small",
-        "operations/bind-edge.yaml",
-        "photo: photos/binding-edge.jpg",
-        "photo: ¦photos/binding-edge.jpg",
-        small="photos/binding-edge.jpg",
+        "operations/sew-handle-end.yaml",
+        "file: photos/handle-end-wrong.jpg",
+        "file: ¦photos/handle-end-wrong.jpg",
+        small="photos/handle-end-wrong.jpg",
     ),
     Break(
         "text-too-long",
