@@ -50,7 +50,7 @@ from builder.rendering import (
     theme_folder,
     version,
 )
-from builder.view import AnyFigure, Photo, PlantViews, part_figures, plant_views, template_view
+from builder.view import AnyFigure, Photo, PlantViews, operation_figures, part_figures, plant_views, template_view
 from builder.writing import Output, Written
 
 
@@ -250,8 +250,7 @@ def figures_of(checked: Checked, name: str, product: str | None, size: str | Non
     assert checked.book is not None
     model, dimensions = checked.linked.model, checked.linked.dimensions
     if name in model.operations:
-        sheets = plant_views_of(checked).sheets
-        return [one for sheet in sheets if sheet.operation == name for step in sheet.steps for one in step.figures()]
+        return list(operation_figures(model, dimensions, checked.book, checked.results, checked.usable, name))
     if name not in model.states:
         close = near(name, (*model.states, *model.operations))
         raise UsageError(f"no part or operation is called {name}{f'; did you mean {close[0]}?' if close else ''}")

@@ -202,9 +202,14 @@ def _round_points(points: Sequence[XY]) -> Box:
 
 
 def _strip(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
+    _laid_on(work, one, runs, 0.7)
+
+
+def _laid_on(work: LineWork, one: Stroke, runs: Sequence[Run], now: float) -> None:
+    """Something with square corners that lies on the part. now : width of its edge where it is laid now"""
     _fill(work, one, runs)
     pen = pen_of(one, look.STRIP_EDGE)
-    width = 0.7 if one.when == "now" else pen.width
+    width = now if one.when == "now" else pen.width
     work.body.append(stroke(path_d(runs), pen.colour, width, join="miter"))
     work.trace(runs)
 
@@ -307,11 +312,7 @@ def _hardware(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
 
 
 def _tag(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:
-    _fill(work, one, runs)
-    pen = pen_of(one, look.STRIP_EDGE)
-    width = 0.6 if one.when == "now" else pen.width
-    work.body.append(stroke(path_d(runs), pen.colour, width, join="miter"))
-    work.trace(runs)
+    _laid_on(work, one, runs, 0.6)
 
 
 def _tag_fold(work: LineWork, one: Stroke, runs: Sequence[Run]) -> None:

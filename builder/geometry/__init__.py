@@ -25,7 +25,7 @@ from builder.geometry.seam_beside import has_sides
 from builder.geometry.seam_speed import measured_speed, speeds_short_of_goods
 from builder.geometry.section import LIMIT_MM, Section, section_of
 from builder.geometry.sections_sewn import SewnSection, sections_by, tape_width
-from builder.geometry.segment import Arc, Bounds, Line, Segment
+from builder.geometry.segment import Arc, Bounds, Line, Segment, box_around
 from builder.geometry.shape import FeatureShape, PartShape, PlacedPart
 from builder.geometry.shapes import ShapeBook, ShapeFault
 from builder.geometry.shaping import finished_edge, stretch, taken_at
@@ -43,6 +43,7 @@ from builder.geometry.vector import GeometryFault, Point
 from builder.geometry.weave import Piece, woven
 
 __all__ = [
+    "box_around",
     "Hold",
     "Piece",
     "STITCHES_DRAWN",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from builder.geometry.outline import Outline
-from builder.geometry.segment import Bounds
+from builder.geometry.segment import Bounds, box_around
 from builder.geometry.shape import FeatureShape, PartShape
 from builder.geometry.vector import GeometryFault, Point
 from builder.model import At, Expression, Quantity, Values
@@ -90,4 +90,4 @@ def feature_bounds(feature: FeatureShape) -> Bounds:
     boxes = [path.bounds() for path in feature.paths]
     boxes += [region.bounds() for region in feature.regions]
     boxes += [(x, y, x, y) for x, y in feature.points]
-    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
+    return box_around(boxes)

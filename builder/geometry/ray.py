@@ -55,9 +55,9 @@ class Ray:
         return tuple(one for number, one in enumerate(places) if not number or one - places[number - 1] > 1e-4)
 
 
-def wall(line: Line, stays: Point) -> Line:
-    """The line made very long, with what stays to its left."""
-    way = scale(line.tangent_at(0), FAR_MM)
+def wall(line: Line, stays: Point, far: float = FAR_MM) -> Line:
+    """The line made very long, `far` mm more either way, with what stays to its left."""
+    way = scale(line.tangent_at(0), far)
     long = Line(sub(line.start, way), add(line.end, way))
     return long if beside(long, stays) >= 0 else long.reversed()
 

@@ -8,6 +8,7 @@ here (measure.py), no rings (outline.py).
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from builder.geometry.vector import (
@@ -32,6 +33,11 @@ Bounds = tuple[float, float, float, float]
 _SHORTEST = 1e-12
 _STRAIGHT_BULGE = 1e-9
 FULL_TURN = 2 * math.pi
+
+
+def box_around(boxes: Collection[Bounds]) -> Bounds:
+    """The box around boxes, at least one; mm."""
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,9 +16,10 @@ from builder.geometry.halves import staying
 from builder.geometry.measure import segments_cross
 from builder.geometry.outline import Outline, turned_round
 from builder.geometry.placing import Placing
+from builder.geometry.ray import across, beside, wall
 from builder.geometry.segment import Arc, Bounds, Line, Segment
 from builder.geometry.shape import FeatureShape, PartShape
-from builder.geometry.vector import Point, add, cross, left, lerp, scale, sub
+from builder.geometry.vector import Point, add, left, scale
 from builder.model import Fold, Laid, Strip
 
 Stack = tuple[str, ...]
@@ -43,7 +44,7 @@ class Layer:
 
     def holds(self, point: Point) -> bool:
         """Does the layer lie at that place?"""
-        return all(_left_of(wall, point) for wall in self.walls) and self.outline.contains(point)
+        return all(beside(wall, point) >= 0 for wall in self.walls) and self.outline.contains(point)
 
 
 def layers_of(shape: PartShape, done: Done) -> tuple[Layer, ...]:
@@ -112,42 +113,26 @@ def _fold(feature: FeatureShape, target: list[Layer], stays: Point, flat: bool) 
     runs = feature.paths[0].runs if feature.paths else ()
     if len(runs) != 1 or not isinstance(runs[0], Line) or 2 * len(target) > _MOST_LAYERS:
         return
-    wall = _wall(runs[0], stays)
-    back = [_mirrored(layer, wall) for layer in target]
+    fold = wall(runs[0], stays, _FAR_MM)
+    back = [_mirrored(layer, fold) for layer in target]
     if not flat:
-        target[:] = [replace(layer, walls=(*layer.walls, wall)) for layer in target]
-        back = [replace(layer, walls=(*layer.walls, wall)) for layer in back]
+        target[:] = [replace(layer, walls=(*layer.walls, fold)) for layer in target]
+        back = [replace(layer, walls=(*layer.walls, fold)) for layer in back]
     target += back
-
-
-def _wall(line: Line, stays: Point) -> Line:
-    """The line made very long, with what stays to its left."""
-    way = scale(line.tangent_at(0), _FAR_MM)
-    wall = Line(sub(line.start, way), add(line.end, way))
-    return wall if _left_of(wall, stays) else wall.reversed()
-
-
-def _left_of(wall: Line, point: Point) -> bool:
-    return cross(sub(wall.end, wall.start), sub(point, wall.start)) >= 0
 
 
 def _mirrored(layer: Layer, line: Line) -> Layer:
     """The layer on the other side of a line."""
     outline = Outline(tuple(_mirror(segment, line) for segment in layer.outline.segments), layer.outline.edges)
-    walls = tuple(Line(_across(wall.end, line), _across(wall.start, line)) for wall in layer.walls)
+    walls = tuple(Line(across(wall.end, line), across(wall.start, line)) for wall in layer.walls)
     return Layer(layer.part, turned_round(outline), walls)
 
 
 def _mirror(segment: Segment, line: Line) -> Segment:
-    start, end = _across(segment.start, line), _across(segment.end, line)
+    start, end = across(segment.start, line), across(segment.end, line)
     if isinstance(segment, Line):
         return Line(start, end)
-    return Arc(start, end, _across(segment.centre, line), not segment.clockwise)
-
-
-def _across(point: Point, line: Line) -> Point:
-    foot = lerp(line.start, line.end, line.share_of(point))
-    return add(foot, sub(foot, point))
+    return Arc(start, end, across(segment.centre, line), not segment.clockwise)
 
 
 def _runs(feature: FeatureShape) -> Iterator[Segment]:

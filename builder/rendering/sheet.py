@@ -179,10 +179,11 @@ def _measured_photo(content: bytes, name: str) -> KeptPhoto:
 
 def _made(views: Iterable[SheetView]) -> datetime:
     """The latest date of the sheets, so that a PDF's own date never depends on when it was made."""
-    return max((_day(view.date) for view in views), default=_UNDATED)
+    return max((day_of(view.date) for view in views), default=_UNDATED)
 
 
-def _day(text: str) -> datetime:
+def day_of(text: str) -> datetime:
+    """A typed date as a PDF's own; a fixed one where it can't be read."""
     try:
         day = date.fromisoformat(text)
     except ValueError:

@@ -6,10 +6,10 @@ Not here: what a template says and on which sheets (view), its line work (drawin
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import UTC, date, datetime
+from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
-from builder.rendering.sheet import SheetPress
+from builder.rendering.sheet import SheetPress, day_of
 from builder.rendering.sheet_data import Json, Pens
 from builder.rendering.sheet_text import LEAST_CAPITAL_MM, points
 
@@ -44,7 +44,7 @@ STATES = {
 
 def render_template(view: TemplateView, press: SheetPress) -> bytes:
     """A template as a tagged PDF, one page a sheet of paper. Raises SheetFault when the typesetter refuses."""
-    return press.press(template_data(view, press.pens), _made(view.date))
+    return press.press(template_data(view, press.pens), day_of(view.date))
 
 
 def template_data(view: TemplateView, pens: Pens) -> Json:
@@ -101,11 +101,3 @@ def _width_of(svg: str) -> float:
 
 def _filled(word: str, **values: object) -> str:
     return WORDS[word].format(**values)
-
-
-def _made(day: str) -> datetime:
-    try:
-        found = date.fromisoformat(day)
-    except ValueError:
-        return _UNDATED
-    return datetime(found.year, found.month, found.day, tzinfo=UTC)

@@ -30,7 +30,7 @@ from builder.view.pages import (
     VariantView,
 )
 from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
-from builder.view.part_drawings import part_figures
+from builder.view.part_drawings import operation_figures, part_figures
 from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
@@ -63,6 +63,7 @@ from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
 
 __all__ = [
+    "operation_figures",
     "SectionWords",
     "drawn_section",
     "goods_of",

@@ -10,9 +10,9 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from builder.geometry import Bounds, FeatureShape, Line, Outline, Point, oblique, oblique_path
+from builder.geometry import FeatureShape, Line, Outline, Point, oblique, oblique_path
 from builder.view.details import DetailAsk
-from builder.view.figure import Callout, FigureView, Stroke
+from builder.view.figure import Callout, FigureView, Stroke, bounds_of
 from builder.view.hems import with_hems
 from builder.view.scene import SceneFeature, SceneLayer, scene
 from builder.view.strokes import feature_strokes
@@ -57,7 +57,7 @@ def layers_figure(ask: DetailAsk) -> FigureView | None:
         name=ask.name,
         title=f"{shape.part.title}: its layers",
         strokes=strokes,
-        bounds=_bounds(strokes),
+        bounds=bounds_of(strokes),
         facts=tuple(_facts(lifted)),
         alt=f"{shape.part.title}, taken apart. From below: {listed(titles)}.",
         callouts=tuple(_callouts(lifted)),
@@ -172,8 +172,3 @@ def _facts(lifted: Sequence[_Lifted]) -> Iterator[tuple[str, str]]:
         yield f"layer {number}", f"{layer.part} {'wrong' if layer.fill == 'wrong' else 'right'} side up"
         for one in sorted(layer.features, key=lambda feature: (feature.part, feature.shape.name)):
             yield f"{number}/{one.part}/{one.shape.name}", f"{one.shape.kind} {one.when}"
-
-
-def _bounds(strokes: Sequence[Stroke]) -> Bounds:
-    boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
-    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))

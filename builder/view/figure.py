@@ -6,9 +6,10 @@ line, and places the labels; it calls no formula.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from builder.geometry import Point, Segment
+from builder.geometry import Bounds, Point, Segment, box_around
 from builder.view.marking import controlled, shown
 
 
@@ -121,3 +122,8 @@ class FigureView:
     locator: FigureView | None = shown(default=None)
     words: tuple[str, str, str, str] = shown(default=("start", "end", "grain", "turned over"))
     turned: str = shown(default="")
+
+
+def bounds_of(strokes: Iterable[Stroke]) -> Bounds:
+    """The box around all line work, mm of the part."""
+    return box_around([segment.bounds() for stroke in strokes for segment in stroke.path])

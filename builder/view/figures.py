@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.geometry import Bounds, PartShape, Path, Placing, Point, feature_bounds
+from builder.geometry import Bounds, PartShape, Path, Placing, Point, box_around, feature_bounds
 from builder.model import (
     Dimensions,
     Expression,
@@ -22,7 +22,7 @@ from builder.view.asking import Ask, alt, callouts, chopped, ringed, side
 from builder.view.centre_line import centre_line
 from builder.view.chain import chain_text, gaps_of
 from builder.view.dimension_line import dimension_points
-from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke, bounds_of
 from builder.view.folded import where_line
 from builder.view.hand_zone import zone
 from builder.view.scene import Made, SceneFeature, SceneLayer, scene
@@ -86,7 +86,7 @@ class Studio:
         if ask.cut_now:
             route = () if chopped(shape) else tuple(layers[0].placing.path(Path(shape.outline.segments)).runs)
         width, height, text = ask.size
-        whole = _bounds(strokes)
+        whole = bounds_of(strokes)
         lines = tuple(self._dimensions(shape, now, shown, ask)) if ask.words else ()
         window = _window(now, lines, whole, (width, height)) if ask.words and now and not ask.cut_now else None
         locator = self._locator(strokes, whole, window, ask) if window is not None else None
@@ -320,7 +320,7 @@ def _focus(now: Sequence[SceneFeature]) -> Bounds:
         corners = [one.placing.point(p) for p in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))]
         xs, ys = [x for x, _ in corners], [y for _, y in corners]
         boxes.append((min(xs), min(ys), max(xs), max(ys)))
-    return min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+    return box_around(boxes)
 
 
 def _in(point: Point, window: Bounds | None) -> bool:
@@ -330,8 +330,3 @@ def _in(point: Point, window: Bounds | None) -> bool:
 def _seen(lines: Iterable[DimensionLine], window: Bounds | None) -> tuple[DimensionLine, ...]:
     """Dimension lines with both ends in the window."""
     return tuple(one for one in lines if _in(one.start, window) and _in(one.end, window))
-
-
-def _bounds(strokes: Sequence[Stroke]) -> Bounds:
-    boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
-    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))

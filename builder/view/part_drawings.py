@@ -1,6 +1,5 @@
-"""Figures of a part or state by itself, as an inspector measures by it: both sides, taken apart, and its seams.
-
-What an operation shows step by step is sheets.py's.
+"""Figures of a part or state by itself, as an inspector measures by it: both sides, taken apart, and its seams; and
+those of one operation, which sheets.py makes.
 """
 
 from __future__ import annotations
@@ -21,6 +20,15 @@ from builder.view.sheets import SheetMaker
 SIZE_MM = (170.0, 120.0, 2.8)
 """Printed width, most height and capital height: most of the width of a page."""
 _DETAIL_MM = (98.0, 62.0, 2.8)
+
+
+def operation_figures(
+    model: PlantModel, dimensions: Dimensions, book: ShapeBook, results: Results, usable: frozenset[str], name: str
+) -> Iterator[AnyFigure]:
+    """All figures of an operation's steps, in all sizes, as its sheets and pages show them."""
+    for _, sheet in SheetMaker(model, dimensions, book, results, usable).sheets(name):
+        for step in sheet.steps:
+            yield from step.figures()
 
 
 def part_figures(

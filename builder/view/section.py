@@ -10,10 +10,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from builder.geometry import Bounds, CutAsk, Line, Pierced, Point, Section, seam_class, section_of, tape_width
+from builder.geometry import CutAsk, Line, Pierced, Point, Section, seam_class, section_of, tape_width
 from builder.model import Quantity, find_feature, show_quantity
 from builder.view.details import DetailAsk
-from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
+from builder.view.figure import Callout, DimensionLine, FigureView, Stroke, bounds_of
 from builder.view.section_callouts import goods_callouts, room_left
 from builder.view.section_goods import Goods, Placed, goods_of
 from builder.view.section_thread import CORD, Place, needle_places, needles, threads
@@ -73,7 +73,7 @@ def drawn_section(
     strokes = (*_goods_strokes(goods, words), *stitches, *(Stroke("needle", "now", (one,)) for one in standing))
     kind = seam_class(section)
     notes = tuple(goods_callouts(goods, words.labels, words.sided))
-    left, bottom, right, top = _bounds(strokes)
+    left, bottom, right, top = bounds_of(strokes)
     title = f"Section of {plain(section.feature)}, thickness enlarged"
     return FigureView(
         name=name,
@@ -169,11 +169,6 @@ def _place(goods: Goods, one: Pierced) -> Place:
         min(ply.high for ply in held),
         goods.scale,
     )
-
-
-def _bounds(strokes: Sequence[Stroke]) -> Bounds:
-    boxes = [segment.bounds() for stroke in strokes for segment in stroke.path]
-    return min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
 
 
 Mark = tuple[float, Placed | None]

@@ -235,7 +235,7 @@ def _rounded(points: Sequence[Point], radius: float) -> tuple[Segment, ...]:
         r = min(radius, back, ahead)
         if r < 1e-6:
             continue
-        (ux, uy), (vx, vy) = _unit(before, corner), _unit(corner, after)
+        (ux, uy), (vx, vy) = Line(before, corner).tangent_at(0), Line(corner, after).tangent_at(0)
         if abs(ux * vy - uy * vx) < 1e-9:
             continue
         first, last = (corner[0] - ux * r, corner[1] - uy * r), (corner[0] + vx * r, corner[1] + vy * r)
@@ -246,11 +246,6 @@ def _rounded(points: Sequence[Point], radius: float) -> tuple[Segment, ...]:
     if math.dist(at, points[-1]) > 1e-6:
         path.append(Line(at, points[-1]))
     return tuple(path)
-
-
-def _unit(a: Point, b: Point) -> Point:
-    far = math.dist(a, b)
-    return (b[0] - a[0]) / far, (b[1] - a[1]) / far
 
 
 def _rings(centres: Sequence[Point], sign: int) -> Iterator[Segment]:

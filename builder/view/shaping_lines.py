@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.geometry import FeatureShape, Path, Point
+from builder.geometry import FeatureShape, Line, Path, Point
 from builder.model import Pleat
 
 _DOWN, _RIGHT = (0.0, -1.0), (1.0, 0.0)
@@ -16,14 +16,14 @@ def shaping_line(feature: FeatureShape, dimension: str) -> tuple[Point, Point, P
         return _pleat_line(feature, dimension)
     if feature.kind == "dart" and dimension == "dart":
         start, end = feature.paths[0].start, feature.marks[0][1].start
-        return start, end, _unit(feature.paths[0].end, feature.marks[1][1].start)
+        return start, end, Line(feature.paths[0].end, feature.marks[1][1].start).tangent_at(0)
     if feature.kind == "dart" and dimension == "depth":
         fold = feature.marks[1][1]
         other = feature.marks[0][1].start
-        return fold.start, fold.end, _unit(fold.start, other)
+        return fold.start, fold.end, Line(fold.start, other).tangent_at(0)
     if dimension == "length":
         path = feature.paths[0]
-        dx, dy = _unit(path.start, path.end)
+        dx, dy = Line(path.start, path.end).tangent_at(0)
         return path.start, path.end, (dy, -dx)
     return None
 
@@ -32,22 +32,16 @@ def _pleat_line(feature: FeatureShape, dimension: str) -> tuple[Point, Point, Po
     marks = feature.marks
     if dimension == "pleat":
         outer, inner = _first(marks, "pleat outer"), _first(marks, "pleat inner")
-        return outer.start, inner.start, _unit(outer.end, outer.start)
+        return outer.start, inner.start, Line(outer.end, outer.start).tangent_at(0)
     if dimension == "length":
         outer = _first(marks, "pleat outer")
         return outer.start, outer.end, _DOWN if outer.start[1] == outer.end[1] else _RIGHT
     if dimension == "pitch" and isinstance(feature.feature, Pleat) and feature.feature.count > 1:
         per = sum(role == "pleat outer" for role, _ in marks) // feature.feature.count
         all_outer = [path for role, path in marks if role == "pleat outer"]
-        return all_outer[0].end, all_outer[per].end, _unit(all_outer[0].start, all_outer[0].end)
+        return all_outer[0].end, all_outer[per].end, Line(all_outer[0].start, all_outer[0].end).tangent_at(0)
     return None
 
 
 def _first(marks: Sequence[tuple[str, Path]], role: str) -> Path:
     return next(path for one, path in marks if one == role)
-
-
-def _unit(start: Point, end: Point) -> Point:
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    size = (dx * dx + dy * dy) ** 0.5
-    return dx / size, dy / size

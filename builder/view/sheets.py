@@ -73,14 +73,16 @@ class SheetMaker:
             made = Work(self.model, operation, name).all_now()
             self.stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
 
-    def sheets(self) -> Iterator[tuple[SheetGroup, SheetView]]:
-        """All sheets, operations in the order of their files."""
+    def sheets(self, only: str = "") -> Iterator[tuple[SheetGroup, SheetView]]:
+        """All sheets, operations in the order of their files; `only` those of one operation."""
         makers = {made: name for name, one in self.model.operations.items() for made in one.makes}
         takers: dict[str, list[str]] = {}
         for name, operation in self.model.operations.items():
             for need in operation.needs:
                 takers.setdefault(need, []).append(name)
         for group in Usage(self.model, self.dimensions, self.book, self.usable).groups():
+            if only and group.operation != only:
+                continue
             yield group, self._sheet(group, makers, takers)
 
     def _sheet(self, group: SheetGroup, makers: dict[str, str], takers: dict[str, list[str]]) -> SheetView:

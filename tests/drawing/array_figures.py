@@ -3,14 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
-from tempfile import TemporaryDirectory
 
-from builder.geometry import ShapeBook
 from builder.view import FigureView
-from builder.view.asking import Ask
-from builder.view.figures import Studio
-from tests.plants import linked
+from tests.drawing.panel_figure import panel_figure
 
 GRIDS = """
     vents: {slot: 16 mm, width: 4 mm, turn: 30 deg, at: {left: 110 mm, bottom: 60 mm}, count: 4, pitch: 25 mm,
@@ -49,17 +44,7 @@ NOTCHES = """
 
 def made(name: str, text: str, window: tuple[str, ...] = ()) -> FigureView:
     """The panel with features worked now: all typed, or those named."""
-    with TemporaryDirectory() as folder:
-        found = linked(f"parts/panel.yaml:\n  features:{text}", Path(folder))
-    book = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions)
-    shape = book.shape("panel", found.dimensions.values)
-    assert not book.faults, book.faults
-    assert shape is not None
-    studio = Studio(found.model, found.dimensions, found.dimensions.values, frozenset(), {})
-    typed = [one.strip().partition(":")[0] for one in text.splitlines() if one.startswith("    ") and one[4] != " "]
-    now = frozenset(("panel", one) for one in (window or typed))
-    ask = Ask(name, name.replace("-", " "), "panel", frozenset(), now, size=(150.0, 110.0, 2.8))
-    return studio.figure(ask, shape)
+    return panel_figure(name, text, window, (150.0, 110.0), others=False)
 
 
 def array_figures() -> Iterator[FigureView]:

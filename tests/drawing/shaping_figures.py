@@ -3,14 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
-from tempfile import TemporaryDirectory
 
-from builder.geometry import ShapeBook
 from builder.view import FigureView
-from builder.view.asking import Ask
-from builder.view.figures import Studio
-from tests.plants import linked
+from tests.drawing.panel_figure import panel_figure
 
 GOODS = """
 materials/shaping.yaml:
@@ -51,18 +46,7 @@ BESIDE = """
 
 def made(name: str, text: str, now: tuple[str, ...] = (), size: tuple[float, float] = (98.0, 72.0)) -> FigureView:
     """The panel with features worked now: all typed, or those named, the others before."""
-    with TemporaryDirectory() as folder:
-        found = linked(f"{GOODS}parts/panel.yaml:\n  features:{text}", Path(folder))
-    book = ShapeBook(found.model.parts, found.model.states, found.dimensions.definitions)
-    shape = book.shape("panel", found.dimensions.values)
-    assert not book.faults, book.faults
-    assert shape is not None
-    studio = Studio(found.model, found.dimensions, found.dimensions.values, frozenset(), {})
-    typed = [one.strip().partition(":")[0] for one in text.splitlines() if one.startswith("    ") and one[4] != " "]
-    working = frozenset(("panel", one) for one in (now or typed))
-    before = frozenset(("panel", one) for one in typed) - working
-    ask = Ask(name, name.replace("-", " "), "panel", before, working, size=(*size, 2.8))
-    return studio.figure(ask, shape)
+    return panel_figure(name, text, now, size, GOODS)
 
 
 def shaping_figures() -> Iterator[FigureView]:
