@@ -91,6 +91,7 @@ from builder.model.shown import (
 )
 from builder.model.shows import Shown, ShownKind, read_shown
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
+from builder.model.speech import ENGLISH, Tongue, say, speaking, spoken_languages, tongue, tongue_of
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -135,6 +136,13 @@ from builder.model.tolerance import Tolerance
 from builder.model.turning import RIGHT_SIDE_OUT, turned_behind
 
 __all__ = [
+    "ENGLISH",
+    "Tongue",
+    "say",
+    "speaking",
+    "spoken_languages",
+    "tongue",
+    "tongue_of",
     "RIGHT_SIDE_OUT",
     "turned_behind",
     "Nest",

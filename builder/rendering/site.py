@@ -10,6 +10,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
+from builder.model import say, tongue
 from builder.rendering import page_data, study_data
 from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
@@ -101,7 +102,7 @@ def _remembering(pens: Pens) -> Pens:
 def _environment(folder: Path) -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    return Environment(
+    environment = Environment(
         loader=FileSystemLoader(folder),
         autoescape=True,
         undefined=StrictUndefined,
@@ -110,3 +111,5 @@ def _environment(folder: Path) -> Environment:
         keep_trailing_newline=True,
         auto_reload=False,
     )
+    environment.globals.update(say=say, tongue=tongue)
+    return environment

@@ -1,0 +1,112 @@
+"""The language the program speaks: its own words, and how numbers are written.
+
+English sentences are the keys, so code reads as what it says; a language is a table from them to its own
+(`tongues/<code>.yaml`). What the plant typed is not here: `translated` puts its translations into the model.
+
+The language is set for a stretch of work, as `decimal.localcontext` sets a precision, because the words are said deep
+inside view, drawing and rendering, and everything said in one stretch is one document's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass, field
+from functools import lru_cache
+from pathlib import Path
+from types import MappingProxyType
+
+_FOLDER = Path(__file__).parent / "tongues"
+_RIGHT_TO_LEFT = frozenset(("ar", "ckb", "dv", "fa", "he", "ps", "sd", "ug", "ur", "yi"))
+
+
+@dataclass(frozen=True, slots=True)
+class Tongue:
+    """A language.
+
+    code    : BCP 47, `es` or `pt-BR`
+    words   : the program's own sentences by the English ones; one that is missing is said in English
+    decimal : the decimal mark
+    """
+
+    code: str = "en"
+    words: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}), hash=False)
+    decimal: str = "."
+
+    @property
+    def right_to_left(self) -> bool:
+        """Whether its lines run from right to left."""
+        return self.code.partition("-")[0] in _RIGHT_TO_LEFT
+
+    @property
+    def direction(self) -> str:
+        """As HTML calls it: ltr or rtl."""
+        return "rtl" if self.right_to_left else "ltr"
+
+
+ENGLISH = Tongue()
+_SPOKEN: ContextVar[Tongue] = ContextVar("tongue", default=ENGLISH)
+
+
+def tongue() -> Tongue:
+    """The language spoken now."""
+    return _SPOKEN.get()
+
+
+@contextmanager
+def speaking(one: Tongue) -> Iterator[Tongue]:
+    """Says everything inside in a language."""
+    before = _SPOKEN.set(one)
+    try:
+        yield one
+    finally:
+        _SPOKEN.reset(before)
+
+
+def say(english: str, **values: object) -> str:
+    """A sentence of the program in the language spoken now, its `{…}` filled; a brace in a value is never read again.
+
+    >>> say("page {n} of {m}", n=1, m=2)
+    'page 1 of 2'
+    """
+    sentence = tongue().words.get(english, english)
+    if not values:
+        return sentence
+    text = ""
+    for piece in sentence.split("{"):
+        name, brace, rest = piece.partition("}")
+        text += f"{values[name]}{rest}" if brace and name in values else piece
+    return text
+
+
+@lru_cache(maxsize=32)
+def tongue_of(code: str) -> Tongue:
+    """The language of a code; one the program has no words of speaks English words, in its own way with numbers."""
+    words: Mapping[str, str] = {}
+    for name in (code, code.partition("-")[0]):
+        file = _FOLDER / f"{name}.yaml"
+        if file.is_file():
+            import yaml
+
+            words = yaml.load(file.read_text(encoding="utf-8"), yaml.CSafeLoader) or {}
+            break
+    return Tongue(code, MappingProxyType(dict(words)), _decimal_mark(code))
+
+
+def spoken_languages() -> tuple[str, ...]:
+    """Codes of the languages the program has words of, English first."""
+    return ("en", *sorted(file.stem for file in _FOLDER.glob("*.yaml")))
+
+
+def _decimal_mark(code: str) -> str:
+    if code.partition("-")[0] == "en":
+        return "."
+    from babel import UnknownLocaleError
+    from babel.numbers import get_decimal_symbol
+
+    try:
+        # Machines show Western figures everywhere, so these are used, with the language's own mark.
+        return get_decimal_symbol(code.replace("-", "_"), numbering_system="latn")
+    except (UnknownLocaleError, ValueError):
+        return "."
