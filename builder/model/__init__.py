@@ -91,7 +91,7 @@ from builder.model.shown import (
 )
 from builder.model.shows import Shown, ShownKind, read_shown
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
-from builder.model.speech import ENGLISH, Tongue, say, speaking, spoken_languages, tongue, tongue_of
+from builder.model.speech import ENGLISH, Tongue, say, show_date, speaking, spoken_languages, tongue, tongue_of
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -139,6 +139,7 @@ __all__ = [
     "ENGLISH",
     "Tongue",
     "say",
+    "show_date",
     "speaking",
     "spoken_languages",
     "tongue",

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass, field
+from datetime import date
 from functools import lru_cache
 from pathlib import Path
 from types import MappingProxyType
@@ -102,11 +103,35 @@ def spoken_languages() -> tuple[str, ...]:
 def _decimal_mark(code: str) -> str:
     if code.partition("-")[0] == "en":
         return "."
-    from babel import UnknownLocaleError
     from babel.numbers import get_decimal_symbol
 
+    # Machines show Western figures everywhere, so these are used, with the language's own mark.
+    return get_decimal_symbol(_locale(code), numbering_system="latn")
+
+
+def _locale(code: str) -> str:
+    """The locale of a code as the locale data calls it; English for one they don't know."""
+    from babel import UnknownLocaleError
+    from babel.core import negotiate_locale
+    from babel.localedata import locale_identifiers
+
     try:
-        # Machines show Western figures everywhere, so these are used, with the language's own mark.
-        return get_decimal_symbol(code.replace("-", "_"), numbering_system="latn")
+        return negotiate_locale([code.replace("-", "_")], locale_identifiers()) or "en"
     except (UnknownLocaleError, ValueError):
-        return "."
+        return "en"
+
+
+def show_date(iso: str) -> str:
+    """A day as the language writes it: `2026-11-23` is `23 nov 2026` in Spanish, and stays as it is in English.
+
+    A text that is no day stays as it is.
+    """
+    one = tongue()
+    if one.code.partition("-")[0] == "en":
+        return iso  # read the same everywhere, where a day before a month is not
+    from babel.dates import format_date
+
+    try:
+        return format_date(date.fromisoformat(iso), "medium", locale=_locale(one.code))
+    except ValueError:
+        return iso

@@ -13,6 +13,7 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
+from builder.model import say, show_date
 from builder.view import (
     AnyChart,
     AnyFigure,
@@ -89,13 +90,13 @@ def floor_path(sheet: SheetView) -> str:
 def home_data(home: HomePage, pictures: bool = True) -> Data:
     """The front page: its three lists, each with its heading and anchor, which the site's header links to."""
     groups = (
-        ("products", "Products", home.products),
-        ("operations", "Operations", [one if pictures else replace(one, picture="") for one in home.operations]),
-        ("stations", "Stations", home.stations),
+        ("products", say("Products"), home.products),
+        ("operations", say("Operations"), [one if pictures else replace(one, picture="") for one in home.operations]),
+        ("stations", say("Stations"), home.stations),
     )
     return {
         "title": home.title,
-        "date": home.date,
+        "date": show_date(home.date),
         "groups": [_group(anchor, heading, links) for anchor, heading, links in groups],
     }
 
@@ -117,7 +118,7 @@ def station_data(station: StationPage, pens: Pens) -> Data:
         "tending": station.tending,
         "lists": [
             one
-            for one in (("Before the shift", station.start), ("At the end of the shift", station.close_down))
+            for one in ((say("Before the shift"), station.start), (say("At the end of the shift"), station.close_down))
             if one[1]
         ],
         **_safety(station.cautions, station.protection, pens),
@@ -152,7 +153,7 @@ def product_data(product: ProductPage, pens: Pens) -> Data:
         "title": product.title,
         "note": product.note,
         "sheets_pdf": product.sheets_pdf,
-        "colours": product.colours or ("material",),
+        "colours": product.colours or (say("material"),),
         "alternative": product.alternative,
         "several": several,
         "variants": [_variant(variant, product, pens, several) for variant in product.variants],
@@ -163,7 +164,7 @@ def _variant(variant: VariantView, product: ProductPage, pens: Pens, several: bo
     return {
         "name": variant.name,
         "anchor": variant.anchor,
-        "heading": f"Size {variant.name}" if several else "Times",
+        "heading": say("Size {size}", size=variant.name) if several else say("Times"),
         "standard": variant.standard,
         "machine": variant.machine,
         "estimate_share": variant.estimate_share.replace(" ", "\u00a0"),
@@ -278,12 +279,12 @@ def _differs(sheet: SheetView) -> bool:
 
 
 def _sizes(sheet: SheetView) -> Data:
-    names = (*sheet.size_names, "pieces an hour") if sheet.paces_differ else sheet.size_names
-    return _variants("size", names, [(row.size, sheet.size_cells(row)) for row in sheet.sizes])
+    names = (*sheet.size_names, say("pieces an hour")) if sheet.paces_differ else sheet.size_names
+    return _variants(say("size"), names, [(row.size, sheet.size_cells(row)) for row in sheet.sizes])
 
 
 def _colours(sheet: SheetView) -> Data:
-    return _variants("colour", sheet.colour_names, [(row.colour, row.values) for row in sheet.colours])
+    return _variants(say("colour"), sheet.colour_names, [(row.colour, row.values) for row in sheet.colours])
 
 
 def _variants(head: str, names: Sequence[str], rows: Sequence[tuple[str, Sequence[str]]]) -> Data:
@@ -339,7 +340,7 @@ def _drawings(step: StepView, pens: Pens, sizes: Sequence[str]) -> list[Data]:
     return [
         {
             "picks": [sizes.index(size) + 1 for size in names],
-            "words": f"size {' and '.join(names)}",
+            "words": say("size {sizes}", sizes=", ".join(names)),
             "svg": Markup(pens.figure(figure)),
         }
         for names, figure in groups
@@ -375,11 +376,11 @@ def _photo(photo: Photo) -> Data:
 def _colophon(sheet: SheetView) -> list[Mapping[str, str]]:
     """The small print under the instruction, empty facts left out."""
     facts = (
-        ("fingerprint", sheet.tag),
-        ("revision", sheet.revision),
-        ("date", sheet.date),
-        ("recorded by", ", ".join(sheet.recorded_by)),
-        ("pieces an hour", sheet.pieces_an_hour),
-        ("bundle", sheet.bundle),
+        (say("fingerprint"), sheet.tag),
+        (say("revision"), sheet.revision),
+        (say("date"), show_date(sheet.date)),
+        (say("recorded by"), ", ".join(sheet.recorded_by)),
+        (say("pieces an hour"), sheet.pieces_an_hour),
+        (say("bundle"), sheet.bundle),
     )
     return [{"label": label, "text": text} for label, text in facts if text]

@@ -66,16 +66,17 @@ class Site:
             case "station", StationPage():
                 return view.path, view.title, page_data.station_data(view, self.pens)
             case "rules", RulesPage():
-                return "rules.html", "Rules", page_data.rules_data(view)
+                return "rules.html", say("Rules"), page_data.rules_data(view)
             case "times", TimesPage():
-                return "times.html", "Times", study_data.times_data(view, self.pens)
+                return "times.html", say("Times"), study_data.times_data(view, self.pens)
             case "study", StudyPage():
-                return view.path, f"Study of {view.title}", study_data.study_data(view, self.pens)
+                heading = say("Study of {operation}", operation=view.title)
+                return view.path, heading, study_data.study_data(view, self.pens)
             case "operation", SheetView():
                 heading = f"{view.code} {view.title}"
                 return page_data.operation_path(view), heading, page_data.operation_data(view, self.pens)
             case "floor", SheetView():
-                heading = f"{view.code} {view.title}, floor screen"
+                heading = say("{code} {title}, floor screen", code=view.code, title=view.title)
                 return page_data.floor_path(view), heading, floor_data(view, self.pens)
         raise TypeError(f"no {kind} page can be made of {type(view).__name__}")
 

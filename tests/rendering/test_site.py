@@ -142,7 +142,7 @@ def test_every_page_has_language_title_main_and_header(pages: dict[str, Page]) -
     titles = set()
     for path, page in pages.items():
         tags = [tag for tag, _ in page.elements]
-        assert page.elements[0] == ("html", {"lang": "en"}), path
+        assert page.elements[0] == ("html", {"lang": "en", "dir": "ltr"}), path
         assert (tags.count("main"), tags.count("header"), "nav" in tags) == (1, 1, True), path
     for content in (content for path, content in sample_site().items() if path.endswith(".html")):
         titles.add(re.search("<title>(.*?)</title>", content.decode(), re.DOTALL).group(1))  # type: ignore[union-attr]
