@@ -2,7 +2,7 @@
 
 from builder.model.arrays import Row
 from builder.model.base import Noun
-from builder.model.check_plan import CheckPlan
+from builder.model.check_plan import CheckPart, CheckPlan
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
@@ -91,7 +91,19 @@ from builder.model.shown import (
 )
 from builder.model.shows import Shown, ShownKind, read_shown
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
-from builder.model.speech import ENGLISH, Tongue, say, show_date, speaking, spoken_languages, tongue, tongue_of
+from builder.model.speech import (
+    ENGLISH,
+    Tongue,
+    named,
+    phrase,
+    plain,
+    say,
+    show_date,
+    speaking,
+    spoken_languages,
+    tongue,
+    tongue_of,
+)
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -138,6 +150,9 @@ from builder.model.turning import RIGHT_SIDE_OUT, turned_behind
 __all__ = [
     "ENGLISH",
     "Tongue",
+    "named",
+    "phrase",
+    "plain",
     "say",
     "show_date",
     "speaking",
@@ -219,6 +234,7 @@ __all__ = [
     "Bed",
     "Bobbin",
     "Box",
+    "CheckPart",
     "CheckPlan",
     "Component",
     "DEFER",

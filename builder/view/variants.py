@@ -6,7 +6,14 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from builder.model import OperationTime, PlantModel, Results, consumed, in_colour
+from builder.model import (
+    OperationTime,
+    PlantModel,
+    Results,
+    consumed,
+    in_colour,
+    say,
+)
 from builder.view.figure import FigureView
 from builder.view.grouping import SheetGroup
 from builder.view.sheet import ColourRow
@@ -60,7 +67,7 @@ def _colour_words(material: str, model: PlantModel) -> str:
 
 
 def _role_words(role: str, material: str, model: PlantModel) -> str:
-    return role if role not in ("goods", "hardware") else model.materials[material].form
+    return say(role) if role not in ("goods", "hardware") else say(model.materials[material].form)
 
 
 def renamed(figure: FigureView, ending: str) -> FigureView:
