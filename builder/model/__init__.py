@@ -29,6 +29,7 @@ from builder.model.feature import (
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
+from builder.model.language import Language, Said
 from builder.model.linking import Linked, link
 from builder.model.load import NOUNS, Entry
 from builder.model.machine import KINDS, MachineKind, SettingKind
@@ -145,9 +146,20 @@ from builder.model.template_names import gauge_tolerance, size_names, sized_valu
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
+from builder.model.translation import Translated, Translation, scope_of, translations
 from builder.model.turning import RIGHT_SIDE_OUT, turned_behind
+from builder.model.wording import Wording, used_by, wordings
 
 __all__ = [
+    "Language",
+    "Said",
+    "Translated",
+    "Translation",
+    "Wording",
+    "scope_of",
+    "translations",
+    "used_by",
+    "wordings",
     "ENGLISH",
     "Tongue",
     "named",
