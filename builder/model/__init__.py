@@ -95,6 +95,8 @@ from builder.model.sizes import Dimensions, Values, find_dimension, full_name, s
 from builder.model.speech import (
     ENGLISH,
     Tongue,
+    is_language,
+    language_name,
     named,
     phrase,
     plain,
@@ -162,6 +164,8 @@ __all__ = [
     "wordings",
     "ENGLISH",
     "Tongue",
+    "is_language",
+    "language_name",
     "named",
     "phrase",
     "plain",

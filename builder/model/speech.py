@@ -117,6 +117,26 @@ def spoken_languages() -> tuple[str, ...]:
     return ("en", *sorted(file.stem for file in _FOLDER.glob("*.yaml")))
 
 
+def language_name(code: str) -> str:
+    """What a language calls itself: `español`; its code where the locale data don't know it."""
+    from babel import Locale, UnknownLocaleError
+
+    try:
+        return Locale.parse(code, sep="-").get_display_name() or code
+    except (UnknownLocaleError, ValueError):
+        return code
+
+
+def is_language(code: str) -> bool:
+    """Whether the locale data know the language of a code."""
+    from babel import Locale, UnknownLocaleError
+
+    try:
+        return bool(Locale.parse(code, sep="-"))
+    except (UnknownLocaleError, ValueError):
+        return False
+
+
 def _decimal_mark(code: str) -> str:
     if code.partition("-")[0] == "en":
         return "."

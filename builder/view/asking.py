@@ -9,13 +9,14 @@ from builder.geometry import FeatureShape, PartShape, Path, Point, feature_bound
 from builder.model import (
     Part,
     Tolerance,
+    named,
     plain,
     say,
 )
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
 from builder.view.strokes_shaping import SHAPING
-from builder.view.words import listed
+from builder.view.words import feature_words, listed
 
 _MOST_ALIKE = 2
 _NAMED = ("strip", "fold", "hole", "drill hole", "slot", "hardware", "bartack", "notch", "tag")
@@ -83,7 +84,7 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
         for name, feature in layer.shape.features.items():
             if (layer.shape.name, name) in ask.rings - ask.now:
                 for anchor in feature.points[:1] or (_middle(feature),):
-                    yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
+                    yield Callout(layer.placing.point(anchor), feature_words(feature.feature, name), accent=True)
 
 
 def _anchor(one: SceneFeature) -> Point:
@@ -100,13 +101,15 @@ def _anchor(one: SceneFeature) -> Point:
 
 
 def _name(one: SceneFeature) -> str:
-    return one.shape.feature.label or plain(one.shape.name)
+    return feature_words(one.shape.feature, one.shape.name)
 
 
 def alt(part: Part, shown: Sequence[SceneFeature], ask: Ask) -> str:
     """The figure in words: part, side, what is worked now, what is already there, what to look at."""
     sentences = [
-        say("{part}, wrong side.", part=part.title) if ask.wrong else say("{part}, right side.", part=part.title)
+        say("{part}, wrong side.", part=named(part.title))
+        if ask.wrong
+        else say("{part}, right side.", part=named(part.title))
     ]
     now = [_name(one) for one in shown if one.when == "now"]
     earlier = [_name(one) for one in shown if one.when != "now"]

@@ -11,7 +11,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.geometry import FeatureShape, Line, Outline, Point, oblique, oblique_path
-from builder.model import say
+from builder.model import (
+    named,
+    say,
+)
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, FigureView, Stroke, bounds_of
 from builder.view.hems import with_hems
@@ -56,11 +59,11 @@ def layers_figure(ask: DetailAsk) -> FigureView | None:
     titles = [say("{part}, wrong side up", part=one.title) if one.fill == "wrong" else one.title for one in lifted]
     return FigureView(
         name=ask.name,
-        title=say("{part}: its layers", part=shape.part.title),
+        title=say("{part}: its layers", part=named(shape.part.title)),
         strokes=strokes,
         bounds=bounds_of(strokes),
         facts=tuple(_facts(lifted)),
-        alt=say("{part}, taken apart. From below: {layers}.", part=shape.part.title, layers=listed(titles)),
+        alt=say("{part}, taken apart. From below: {layers}.", part=named(shape.part.title), layers=listed(titles)),
         callouts=tuple(_callouts(lifted)),
         width_mm=width,
         height_mm=_HEIGHT_MM[len(lifted) > _MANY],
@@ -81,7 +84,9 @@ def _lifted(layers: Sequence[SceneLayer], ask: DetailAsk) -> list[_Lifted]:
                 flat[at] = replace(flat[at], features=(*flat[at].features, one))
         else:
             fill = "wrong" if layer.wrong else "ground"
-            flat.append(_Lifted(layer.shape.part.title, layer.shape.name, layer.outline, rest, layer.when, fill, 0.0))
+            flat.append(
+                _Lifted(named(layer.shape.part.title), layer.shape.name, layer.outline, rest, layer.when, fill, 0.0)
+            )
         flat += (_strip(one, ask) for one in strips)
     apart = _apart(flat) if flat else 0.0
     return [replace(one, height=number * apart) for number, one in enumerate(flat)]

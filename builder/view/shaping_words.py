@@ -11,7 +11,7 @@ from builder.model import (
     Pleat,
     Quantity,
     Values,
-    plain,
+    named,
     say,
     show_number,
     show_quantity,
@@ -19,6 +19,7 @@ from builder.model import (
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
 from builder.view.strokes_shaping import SHAPING
+from builder.view.words import feature_words
 
 
 def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str, size: str = "") -> Iterator[Callout]:
@@ -30,7 +31,9 @@ def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str, si
     for one in now:
         spec = one.shape.feature
         if isinstance(spec, Pleat):
-            pleats.setdefault(spec.label or say("{kind} pleat", kind=say(spec.kind)), []).append(one)
+            pleats.setdefault(named(spec.label) if spec.label else say("{kind} pleat", kind=say(spec.kind)), []).append(
+                one
+            )
         elif one.shape.kind in SHAPING:
             yield Callout(one.placing.point(_anchor(one.shape)), _words(one, values, first, size), accent=True)
     for words, alike in pleats.items():
@@ -61,7 +64,7 @@ def finished_callouts(
 
 def _words(one: SceneFeature, values: Values, first: str, size: str) -> str:
     shape, spec = one.shape, one.shape.feature
-    name = spec.label or plain(shape.name)
+    name = feature_words(spec, shape.name)
     before = f"{size} " if size else ""
     if isinstance(spec, Elastic):
         relaxed = values.get(f"{one.part}/{shape.name}.relaxed")

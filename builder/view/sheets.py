@@ -16,6 +16,7 @@ from builder.model import (
     Tolerance,
     capital_mm,
     find_feature,
+    named,
     say,
     settings_of,
     show_minutes,
@@ -250,7 +251,7 @@ class SheetMaker:
         shape, before = with_hems(shape, self.model, group.values, work.all_before())
         ask = Ask(
             name=f"{group.stem}-made",
-            title=say("Made here: {part}", part=shape.part.title),
+            title=say("Made here: {part}", part=named(shape.part.title)),
             part=made,
             before=before,
             now=work.all_now(),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -51,15 +51,20 @@ class PageMaker:
         """What every page shares."""
         return SiteFrame(self.model.plant.plant, self.model.plant.language, version)
 
-    def home(self, date: str) -> HomePage:
-        """The first page: products, stations, operations."""
+    def home(
+        self, date: str, products_shown: Collection[str] | None = None, stations_shown: Collection[str] | None = None
+    ) -> HomePage:
+        """The first page: products, stations, operations. The products and stations shown are all where not said."""
         made = ProductMaker(self.model, self.results, self.sheets)
         products = [
-            Link(f"products/{name}.html", one.title, made.note(name)) for name, one in self.model.products.items()
+            Link(f"products/{name}.html", one.title, made.note(name))
+            for name, one in self.model.products.items()
+            if products_shown is None or name in products_shown
         ]
         stations = [
             Link(f"stations/{name}.html", one.title, _operations_count(sum(v.station == name for _, v in self.sheets)))
             for name, one in self.model.stations.items()
+            if stations_shown is None or name in stations_shown
         ]
         operations = [
             Link(

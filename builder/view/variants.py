@@ -12,6 +12,7 @@ from builder.model import (
     Results,
     consumed,
     in_colour,
+    named,
     say,
 )
 from builder.view.figure import FigureView
@@ -46,9 +47,9 @@ def colours_of(group: SheetGroup, model: PlantModel) -> Coloured:
     rows: dict[str, ColourRow] = {}
     for colour, product, materials in _rows(tables, changing):
         titles = tuple(_colour_words(one, model) for one in materials)
-        name = colour
-        if colour in rows and rows[colour].values != titles:
-            name = f"{colour} ({model.products[product].title})"
+        name = named(colour)
+        if name in rows and rows[name].values != titles:
+            name = f"{name} ({model.products[product].title})"
         rows.setdefault(name, ColourRow(name, tuple(zip(changing, materials, strict=True)), titles))
     names = tuple(_role_words(takes[one], one, model) for one in changing)
     return Coloured(frozenset(changing), names, tuple(rows.values()))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.model import Part, Quantity, Tolerance, phrase, plain, say, show_quantity, show_tolerance
+from builder.model import Feature, Part, Quantity, Tolerance, named, phrase, plain, say, show_quantity, show_tolerance
 
 _DISTANCE = {
     "left": phrase("to the left edge"),
@@ -40,10 +40,15 @@ def dimension_words(short: str, part: Part) -> str:
     owner, _, dimension = short.rpartition(".")
     ending = say(_DISTANCE[dimension]) if dimension in _DISTANCE else plain(dimension)
     if not owner:
-        return f"{part.title}, {ending}"
+        return f"{named(part.title)}, {ending}"
     feature = part.features.get(owner)
-    name = feature.label if feature is not None and feature.label else plain(owner)
+    name = feature_words(feature, owner) if feature is not None else plain(owner)
     return f"{name} {ending}" if _DISTANCE.get(dimension, "").startswith(("to ", "from ")) else f"{name}, {ending}"
+
+
+def feature_words(feature: Feature, name: str) -> str:
+    """What a feature is called: its label, else its name as words."""
+    return named(feature.label) if feature.label else plain(name)
 
 
 def both_units(quantity: Quantity, first: str) -> str:
