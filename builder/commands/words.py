@@ -66,7 +66,8 @@ def _translation(model: PlantModel, code: str, products: tuple[str, ...]) -> Tra
         unknown = [name for name in products if name not in model.products]
         if unknown:
             raise UsageError(f"no product is called {unknown[0]}; there are {', '.join(model.products)}")
-        return _again(model, code, Language.model_validate({"title": language_name(code), "products": products}))
+        new = {"title": language_name(code), "products": products, "in work": "yes"}
+        return _again(model, code, Language.model_validate(new))
     if products:
         raise UsageError(f"{code} is there already: its products are typed in its file")
     return _again(model, code, model.languages[code])
@@ -77,7 +78,7 @@ def _again(model: PlantModel, code: str, language: Language) -> Translation:
 
     from builder.model import translations
 
-    return translations(replace(model, languages={code: language}))[0]
+    return translations(replace(model, languages={code: language}, memo={}))[0]
 
 
 def _summary(translation: Translation) -> str:

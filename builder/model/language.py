@@ -5,6 +5,7 @@ from __future__ import annotations
 from pydantic import Field
 
 from builder.model.base import Names, Noun, Table, Text
+from builder.model.typed import Flag
 
 
 class Was(Noun):
@@ -35,10 +36,12 @@ class Language(Noun):
     title    : what the language calls itself
     read_by  : code of who read the program's own cautions in this language
     products : only the work on these; all work when left out
+    in_work  : it is being translated, so what it lacks is no finding
     texts    : translations by the key of the text they were made for
     """
 
     title: Text
     read_by: Text | None = None
     products: Names = ()
+    in_work: Flag = False
     texts: Table[Text, Said] = Field(default_factory=dict)

@@ -74,12 +74,10 @@ class Translation:
 
     def complete(self, model: PlantModel, operations: Iterable[str]) -> frozenset[str]:
         """Those of the operations whose every text is said in this language, current and read where it must be."""
-        mine = self.scope(model)
-        return frozenset(
-            name
-            for name in operations
-            if name in mine and not any(owner in self.lacking for owner in used_by(model, name))
-        )
+        if self.language.read_by is None:
+            return frozenset()  # nobody answers for the program's own cautions
+        mine = set(operations) & set(self.scope(model))
+        return frozenset(name for name in mine if not any(owner in self.lacking for owner in used_by(model, name)))
 
     def scope(self, model: PlantModel) -> Collection[str]:
         """Operations this language is for."""
@@ -103,10 +101,12 @@ def scope_of(language: Language, model: PlantModel) -> Collection[str]:
 
 def translations(model: PlantModel) -> tuple[Translation, ...]:
     """The plant in each of its languages, in the order of their codes."""
-    if not model.languages:
-        return ()
-    texts = wordings(model)
-    return tuple(_translation(code, one, texts) for code, one in sorted(model.languages.items()))
+    if "translations" not in model.memo:
+        texts = wordings(model) if model.languages else []
+        languages = sorted(model.languages.items())
+        model.memo["translations"] = tuple(_translation(code, one, texts) for code, one in languages)
+    found: tuple[Translation, ...] = model.memo["translations"]
+    return found
 
 
 def _translation(code: str, language: Language, texts: Iterable[Wording]) -> Translation:

@@ -15,6 +15,7 @@ from builder.model import (
     Seam,
     Values,
     full_name,
+    say,
     show_quantity,
 )
 from builder.view.allowance_line import allowances_followed
@@ -132,7 +133,7 @@ class Studio:
         quiet = tuple(replace(one, numbers=()) for one in strokes)
         return FigureView(
             name=f"{ask.name}-place",
-            title="Where on the part",
+            title=say("Where on the part"),
             strokes=(*quiet, window_frame(window)),
             bounds=whole,
             facts=(),

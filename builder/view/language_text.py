@@ -27,6 +27,8 @@ def language_file(code: str, translation: Translation) -> str:
         lines.append(f"read by: {_quoted(language.read_by)}")
     if language.products:
         lines.append(f"products: [{', '.join(language.products)}]")
+    if language.in_work:
+        lines.append("in work: yes")
     lines.append("texts:")
     for key, said in _entries(translation):
         lines += [f"  {_quoted(key)}:", *_lines(said)]

@@ -179,10 +179,14 @@ class PageMaker:
         if station.note:
             yield say("note"), station.note
 
+    def _choice(self, words: str) -> str:
+        """What a setting may be: a material by its title."""
+        return self.model.materials[words].title if words in self.model.materials else named(words)
+
     def _settings(self, station: Station) -> Iterator[tuple[str, str, str, str]]:
         table = KINDS[station.kind].settings
         for name, limit in station.settings.items():
-            limits = ", ".join(limit.choices) if limit.choices else ""
+            limits = ", ".join(self._choice(one) for one in limit.choices or ())
             if limit.limits is not None and name in table:
                 span = limit_range(limit, table[name])
                 limits = show_range(span, self.model.plant.units) if span is not None else ""

@@ -1,0 +1,5 @@
+"""Breaks of the rules on languages."""
+
+from __future__ import annotations
+
+from tests.checking.breaks.fault import Break
