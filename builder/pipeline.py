@@ -59,6 +59,7 @@ from builder.rendering import (
     Planner,
     SheetPress,
     Tree,
+    made,
     render_booklet,
     render_template,
     theme_folder,
@@ -275,12 +276,14 @@ def _crowded(views: PlantViews, notes: Mapping[str, tuple[str, ...]], model: Pla
 
 
 def _make(files: list[PlannedFile], output: Output, seconds: dict[str, float], progress: Progress | None) -> None:
-    for number, file in enumerate(files, start=1):
-        started = perf_counter()
-        output.make(file.path, file.key, file.make, file.letters, file.notes)
-        seconds[file.stage] = seconds.get(file.stage, 0.0) + perf_counter() - started
+    """Make the files that changed, and put them with those kept."""
+    changed = [file for file in files if not output.keep(file.path, file.key)]
+    for number, one in enumerate(made(changed), start=1):
+        file = one.file
+        output.put(file.path, file.key, one.data, file.letters, one.notes)
+        seconds[file.stage] = seconds.get(file.stage, 0.0) + one.seconds
         if progress is not None:
-            progress(file.stage, number, len(files))
+            progress(file.stage, number, len(changed))
 
 
 def figures_of(checked: Checked, name: str, product: str | None, size: str | None) -> list[AnyFigure]:

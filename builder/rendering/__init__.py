@@ -1,5 +1,6 @@
 """Door of the rendering room: view objects to pages, sheets and pictures. It calls no formula and writes nothing."""
 
+from builder.rendering.making import MadeFile, made
 from builder.rendering.plan import PlannedFile, Planner, theme_folder, version
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
 from builder.rendering.site import Site
@@ -9,6 +10,8 @@ from builder.rendering.tree import Tree
 __all__ = [
     "ENTRY",
     "render_template",
+    "MadeFile",
+    "made",
     "PlannedFile",
     "Planner",
     "SheetFault",

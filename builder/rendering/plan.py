@@ -37,6 +37,7 @@ class PlannedFile:
     """A file of the output.
 
     stage : the kind of work, for progress and the bench
+    group : files of one group share drawings, so one process should make them
     notes : what could not be shown well, asked for after `make` and kept with the file for the next builds
     """
 
@@ -46,6 +47,7 @@ class PlannedFile:
     stage: str
     letters: bool = False
     notes: Callable[[], tuple[str, ...]] = tuple
+    group: str = ""
 
 
 def version() -> str:
@@ -134,12 +136,13 @@ class Planner:
                 return make()
 
         for file in files:
-            yield replace(file, path=tree.folder + file.path, make=partial(said, file.make))
+            group = tree.folder + (file.group or file.path)
+            yield replace(file, path=tree.folder + file.path, make=partial(said, file.make), group=group)
 
     def _sheets(self, tree: Tree) -> Iterator[PlannedFile]:
         for sheet in tree.views.sheets:
             make = partial(self._sheet, sheet)
-            yield PlannedFile(f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), make, "sheets")
+            yield PlannedFile(f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), make, "sheets", group=sheet.stem)
 
     def _templates(self) -> Iterator[PlannedFile]:
         for template in self.views.templates:
@@ -199,13 +202,15 @@ class Planner:
                     path = f"figures/{figure.name}.svg"
                     key = self._key(figure, "figure")
                     make, notes = partial(_svg, figure), partial(_problems, figure)
-                    yield PlannedFile(path, key, make, "drawing", notes=notes)
+                    yield PlannedFile(path, key, make, "drawing", notes=notes, group=sheet.stem)
 
     def _pages(self, tree: Tree) -> Iterator[PlannedFile]:
         for kind, view, path in tree.pages:
             links = language_links(self.trees, tree, path)
             key = self._key((view, links), kind)
-            yield PlannedFile(path, key, partial(self._page, kind, view, tree.folder, links), "pages", letters=True)
+            make = partial(self._page, kind, view, tree.folder, links)
+            group = view.stem if isinstance(view, SheetView) else ""
+            yield PlannedFile(path, key, make, "pages", letters=True, group=group)
 
     def _page(self, kind: Kind, view: View, folder: str, links: tuple[LanguageLink, ...]) -> bytes:
         return self.site.render_page(kind, view, folder, links)[1]

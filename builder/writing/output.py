@@ -28,8 +28,8 @@ class Written:
 class Output:
     """An output folder being rebuilt. Used as a context manager: leaving it by an exception changes nothing.
 
-    `make` is called for each file with the hash of what it is made from; the content is only asked for when that
-    changed. `finish` moves the new files in, each atomically, and takes away files of an earlier build.
+    `keep` is asked for each file with the hash of what it is made from; where that changed, `put` takes the new one.
+    `finish` moves the new files in, each atomically, and takes away files of an earlier build.
     """
 
     folder: Path
@@ -51,27 +51,28 @@ class Output:
         if self._staging is not None:
             shutil.rmtree(self._staging, ignore_errors=True)
 
-    def make(
-        self,
-        path: str,
-        key: str,
-        content: Callable[[], bytes],
-        letters: bool = False,
-        notes: Callable[[], tuple[str, ...]] = tuple,
-    ) -> None:
-        """Make a file unless its last build has the same key and is still there; `notes` are asked for after it."""
+    def keep(self, path: str, key: str) -> bool:
+        """Keep a file as the last build left it, if that had the same key and the file is still there."""
         before = self._before.get(path)
-        if before is not None and before.key == key and _size(self.folder / path) == before.size:
-            self._after[path] = before
-            return
-        data = content()
+        if before is None or before.key != key or _size(self.folder / path) != before.size:
+            return False
+        self._after[path] = before
+        return True
+
+    def put(self, path: str, key: str, data: bytes, letters: bool = False, notes: tuple[str, ...] = ()) -> None:
+        """Take a file that was made. `letters`: those it shows are kept with it; `notes`: what could not be shown."""
         shown = "".join(sorted(set(data.decode()))) if letters else ""
-        self._after[path] = Made(key, len(data), shown, notes())
+        self._after[path] = Made(key, len(data), shown, notes)
         assert self._staging is not None
         target = self._staging / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(data)
         self._staged.add(path)
+
+    def make(self, path: str, key: str, content: Callable[[], bytes]) -> None:
+        """Make a file unless it can be kept."""
+        if not self.keep(path, key):
+            self.put(path, key, content())
 
     @property
     def letters(self) -> str:
