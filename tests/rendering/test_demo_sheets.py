@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from markdown_it import MarkdownIt
 
-from builder.pipeline import check_plant, planner_of, plant_views_of
+from builder.pipeline import check_plant, planner_of, trees_of
 from builder.rendering import Planner
 from builder.view import SheetView
 from tests.rendering import sheet_pdf
@@ -24,7 +24,7 @@ MARGIN_MM = 3.0
 def planner() -> Planner:
     """The demo's planner, made once."""
     checked = check_plant(DEMO)
-    return planner_of(checked, plant_views_of(checked))
+    return planner_of(checked, trees_of(checked))
 
 
 SHEETS = planner().views.sheets
@@ -116,7 +116,7 @@ def test_sheets_are_byte_identical_when_made_again() -> None:
     """By another press."""
     view = SHEETS[0]
     checked = check_plant(DEMO)
-    other = planner_of(checked, plant_views_of(checked))
+    other = planner_of(checked, trees_of(checked))
     again = next(file for file in other.files() if file.path == f"sheets/{view.stem}.pdf").make()
     other.close()
     assert again == pdf(view.stem)
