@@ -1,6 +1,24 @@
 """Door of the view room: it alone decides what a sheet, page or figure says."""
 
 from builder.view.all_views import PlantViews, plant_views
+from builder.view.cards import (
+    AnyCard,
+    CardHead,
+    CardSource,
+    CardStep,
+    FaultCard,
+    FaultCase,
+    FaultRow,
+    HazardCard,
+    LimitLine,
+    NeedleCard,
+    NeedleUse,
+    OwnCaution,
+    SettingsCard,
+    SettingsGroup,
+    ShiftCard,
+    StationCards,
+)
 from builder.view.chart import (
     AnyChart,
     Chart,
@@ -61,8 +79,27 @@ from builder.view.template import (
 )
 from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
+from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "AnyCard",
+    "CardHead",
+    "CardSource",
+    "CardStep",
+    "FaultCard",
+    "FaultCase",
+    "FaultRow",
+    "HazardCard",
+    "LimitLine",
+    "NeedleCard",
+    "NeedleUse",
+    "OwnCaution",
+    "SettingsCard",
+    "SettingsGroup",
+    "ShiftCard",
+    "StationCards",
+    "TrainingStep",
+    "TrainingView",
     "operation_figures",
     "SectionWords",
     "drawn_section",

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from builder.geometry import ShapeBook
 from builder.model import Dimensions, PlantModel, Results
+from builder.view.card_maker import CardMaker
+from builder.view.cards import StationCards
 from builder.view.pages import HomePage, ProductPage, RulesPage, SiteFrame, StationPage
 from builder.view.product_pages import ProductMaker
 from builder.view.sheet import SheetView
@@ -16,6 +18,8 @@ from builder.view.study_page import StudyPage, TimesPage
 from builder.view.study_pages import study_pages, times_page
 from builder.view.template import TemplateView
 from builder.view.templates import TemplateMaker
+from builder.view.training import TrainingView
+from builder.view.training_maker import TrainingMaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +35,8 @@ class PlantViews:
     studies: tuple[StudyPage, ...]
     times: TimesPage
     templates: tuple[TemplateView, ...] = ()
+    training: tuple[TrainingView, ...] = ()
+    cards: tuple[StationCards, ...] = ()
 
 
 def plant_views(
@@ -62,4 +68,6 @@ def plant_views(
         studies=studies,
         times=times_page(studies, results, model, links),
         templates=tuple(TemplateMaker(model, dimensions, book).templates()),
+        training=tuple(TrainingMaker(model, results).sheets(sheets)),
+        cards=tuple(CardMaker(model, [view for _, view in sheets]).stations()),
     )
