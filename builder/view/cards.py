@@ -53,10 +53,10 @@ class SettingsGroup:
 
 @dataclass(frozen=True, slots=True)
 class LimitLine:
-    """What a setting may be at this station, where it is set and how it is proved; '' where nobody typed it."""
+    """What a setting may be at this station, a line each, where it is set and how it is proved."""
 
     name: str = controlled()
-    limits: str = controlled()
+    limits: tuple[str, ...] = controlled()
     set_at: str = controlled()
     proof: str = controlled()
 
@@ -91,7 +91,7 @@ class NeedleUse:
 
     text : as the trade writes it; size : in Nm, a hundredth of a mm of the blade
     length, shank : of the whole needle and of its shank's diameter [mm], None where nobody typed them
-    codes : operations it is used for
+    codes : operations it is used for;   measures : its size in words
     """
 
     text: str = controlled()
@@ -99,6 +99,7 @@ class NeedleUse:
     length: Fraction | None = controlled(default=None)
     shank: Fraction | None = controlled(default=None)
     codes: tuple[str, ...] = shown(default=())
+    measures: str = shown(default="")
 
     @property
     def true_size(self) -> bool:
@@ -130,7 +131,7 @@ class NeedleCard:
 
 @dataclass(frozen=True, slots=True)
 class OwnCaution:
-    """A caution of single operations, with their codes."""
+    """A caution of operations, with their codes; () where it is one of all the station's."""
 
     caution: Caution = controlled()
     codes: tuple[str, ...] = controlled()
@@ -149,15 +150,22 @@ class HazardCard:
 
 
 @dataclass(frozen=True, slots=True)
-class FaultCase:
-    """A cause of a fault: what is done, when to stop and call, at which operations; `grade` where it is another."""
+class FaultCause:
+    """A cause, with the operations whose sheets name it; `codes` () where all of the station's do."""
 
     cause: str = controlled()
+    codes: tuple[str, ...] = controlled(default=())
+
+
+@dataclass(frozen=True, slots=True)
+class FaultCase:
+    """What is done and when to stop and call, with the causes it answers; `grade` where it is not the row's."""
+
+    causes: tuple[FaultCause, ...] = controlled()
     remedy: str = controlled()
     stop: str = controlled(default="")
     power: str = controlled(default="")
     grade: str = controlled(default="")
-    codes: tuple[str, ...] = controlled(default=())
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,42 +2,59 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 
-from builder.view.cards import FaultCase, FaultRow
+from builder.view.cards import FaultCase, FaultCause, FaultRow
 from builder.view.sheet import FaultLine, SheetView
 
 _ORDER = {"critical": 0, "major": 1, "minor": 2}
+_Found = list[tuple[FaultLine, str]]
+"""Faults with the code of the operation each is from."""
 
 
-def fault_rows(sheets: Iterable[SheetView]) -> tuple[FaultRow, ...]:
-    """Rows by sign, the critical ones first, then in the order of the sheets; equal causes once, with all codes."""
-    found: dict[str, dict[FaultLine, dict[str, None]]] = {}
+def fault_rows(sheets: Sequence[SheetView]) -> tuple[FaultRow, ...]:
+    """Rows by sign, the critical ones first, then in the order of the sheets; what is the same stands once."""
+    signs: dict[str, _Found] = {}
     for sheet in sheets:
         for fault in sheet.faults:
-            cases = found.setdefault(_key(fault.sign), {})
-            same = next((one for one in cases if _alike(one, fault)), fault)
-            cases.setdefault(same, {})[sheet.code] = None
-    return tuple(sorted(_rows(found.values()), key=lambda row: _ORDER.get(row.grade, len(_ORDER))))
+            signs.setdefault(_key(fault.sign), []).append((fault, sheet.code))
+    everywhere = {sheet.code for sheet in sheets}
+    rows = (_row(found, everywhere) for found in signs.values())
+    return tuple(sorted(rows, key=lambda row: _rank(row.grade)))
 
 
-def _rows(found: Iterable[dict[FaultLine, dict[str, None]]]) -> Iterator[FaultRow]:
-    for cases in found:
-        ordered = sorted(cases.items(), key=lambda one: _ORDER.get(one[0].grade, len(_ORDER)))
-        worst = ordered[0][0]
-        yield FaultRow(worst.sign, worst.grade, tuple(_case(line, codes, worst.grade) for line, codes in ordered))
+def _row(found: _Found, everywhere: set[str]) -> FaultRow:
+    worst = min((fault for fault, _ in found), key=lambda fault: _rank(fault.grade))
+    answers: dict[tuple[str, ...], _Found] = {}
+    for fault, code in found:
+        answers.setdefault(_answer(fault), []).append((fault, code))
+    ordered = sorted(answers.values(), key=lambda one: _rank(one[0][0].grade))
+    return FaultRow(worst.sign, worst.grade, tuple(_case(one, worst.grade, everywhere) for one in ordered))
 
 
-def _case(line: FaultLine, codes: Iterable[str], worst: str) -> FaultCase:
-    grade = line.grade if line.grade != worst else ""
-    return FaultCase(line.cause, line.remedy, line.stop, line.power, grade, tuple(codes))
+def _answer(fault: FaultLine) -> tuple[str, ...]:
+    """What is done about a fault: faults with the same answer are one case, whatever their causes."""
+    return tuple(_key(text) for text in (fault.grade, fault.remedy, fault.stop, fault.power))
 
 
-def _alike(one: FaultLine, other: FaultLine) -> bool:
-    """Whether two faults say the same, letters' case and a last stop aside."""
-    fields = ("grade", "cause", "remedy", "stop", "power")
-    return all(_key(getattr(one, name)) == _key(getattr(other, name)) for name in fields)
+def _case(found: _Found, worst: str, everywhere: set[str]) -> FaultCase:
+    first = found[0][0]
+    grade = first.grade if first.grade != worst else ""
+    return FaultCase(tuple(_causes(found, everywhere)), first.remedy, first.stop, first.power, grade)
+
+
+def _causes(found: _Found, everywhere: set[str]) -> Iterator[FaultCause]:
+    causes: dict[str, tuple[str, dict[str, None]]] = {}
+    for fault, code in found:
+        causes.setdefault(_key(fault.cause), (fault.cause, {}))[1][code] = None
+    for cause, codes in causes.values():
+        yield FaultCause(cause, () if everywhere == set(codes) and len(codes) > 1 else tuple(codes))
+
+
+def _rank(grade: str) -> int:
+    return _ORDER.get(grade, len(_ORDER))
 
 
 def _key(text: str) -> str:
+    """A text without what doesn't change its meaning: case, emphasis, blanks, a last stop."""
     return " ".join(text.casefold().replace("*", "").split()).rstrip(".")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
 from builder.model import DEFER, KINDS, PlantModel, Station
 from builder.view.cards import OwnCaution
@@ -13,25 +13,26 @@ _ORDER = {"DANGER": 0, "WARNING": 1, "CAUTION": 2}
 POWER_SIGN = "M021"
 
 
-def own_of_operations(station: Station, sheets: Iterable[SheetView]) -> tuple[OwnCaution, ...]:
-    """Cautions of operations and their steps that are not the station's, each once, with the codes; worst first."""
+def own_of_operations(station: Station, sheets: Sequence[SheetView]) -> tuple[OwnCaution, ...]:
+    """Cautions of operations and steps that are not the station's, each once, worst first; no codes where all do."""
     common = {one.hazard for one in cautions_of(station)}
     found: dict[Caution, dict[str, None]] = {}
     for sheet in sheets:
         for one in (*sheet.cautions, *(caution for step in sheet.steps for caution in step.cautions)):
             if one.hazard not in common and one.sign != POWER_SIGN:
                 found.setdefault(one, {})[sheet.code] = None
+    everywhere = len({sheet.code for sheet in sheets})
     ordered = sorted(found.items(), key=lambda one: _ORDER.get(one[0].signal, len(_ORDER)))
-    return tuple(OwnCaution(caution, tuple(codes)) for caution, codes in ordered)
+    return tuple(OwnCaution(one, tuple(codes) if len(codes) < everywhere else ()) for one, codes in ordered)
 
 
-def lock_out_of(station: Station, sheets: Iterable[SheetView], model: PlantModel) -> Caution | None:
+def lock_out_of(station: Station, sheets: Sequence[SheetView], model: PlantModel) -> Caution | None:
     """How the power is locked off, where something runs under power; None at a bench whose work never needs it."""
     steps = any(one.sign == POWER_SIGN for sheet in sheets for step in sheet.steps for one in step.cautions)
     powered = KINDS[station.kind].paced != "none"
     return Caution("power off", POWER_SIGN, "WARNING", model.plant.lock_out) if powered or steps else None
 
 
-def notices_of_card(sheets: Iterable[SheetView], hazards: bool) -> tuple[str, ...]:
+def notices_of_card(sheets: Sequence[SheetView], hazards: bool) -> tuple[str, ...]:
     """The sentence that defers to the manual, where anything can hurt."""
     return (DEFER,) if hazards or any(DEFER in sheet.notices for sheet in sheets) else ()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from builder.model import KINDS, PlantModel, Station, parse_needle, say, settings_of
+from builder.model import KINDS, PlantModel, Station, parse_needle, say, settings_of, show_quantity
 from builder.view.cards import CardStep, NeedleUse
 from builder.view.controls import cautions_of
 from builder.view.sheet import SheetView
@@ -19,8 +19,15 @@ def needle_uses(station: Station, sheets: Iterable[SheetView], model: PlantModel
         setting = settings_of(model, sheet.operation).get("needle")
         if setting is not None and setting.needle is not None:
             codes.setdefault(setting.needle.text, {})[sheet.code] = None
-    uses = [NeedleUse(text, parse_needle(text).size, length, shank, tuple(of)) for text, of in codes.items()]
+    measures = _measures(station, model)
+    uses = [NeedleUse(text, parse_needle(text).size, length, shank, tuple(of), measures) for text, of in codes.items()]
     return tuple(sorted(uses, key=lambda use: (-use.size, use.text)))
+
+
+def _measures(station: Station, model: PlantModel) -> str:
+    if station.needle_length is None:
+        return ""
+    return say("{length} long", length=show_quantity(station.needle_length, model.plant.units))
 
 
 def needle_parts() -> tuple[str, ...]:
@@ -44,13 +51,13 @@ def needle_steps(station: Station, model: PlantModel) -> Iterator[CardStep]:
         say("eye protection") if eyes else "",
     )
     yield CardStep(
-        say("Lay the pieces on the outline below."),
+        say("Lay the pieces on the outline overleaf."),
         say("Shank, eye and point: together they must make one whole needle."),
     )
     yield CardStep(say("All there: stick them down with clear tape."), say("Never throw a piece in a bin."))
     yield CardStep(
         say("Set aside all work since the last good check."),
-        say("Marked and locked away. Nobody works on it or packs it until it is released below."),
+        say("Marked and locked away. Nobody works on it or packs it until it is released."),
     )
     yield CardStep(
         say("A piece is missing: stop and call."),

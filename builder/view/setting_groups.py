@@ -20,34 +20,34 @@ def setting_groups(sheets: Iterable[SheetView]) -> tuple[SettingsGroup, ...]:
     """Operations with equal settings together, in the order of the sheets."""
     found: dict[tuple[Setting, ...], dict[str, CardSource]] = {}
     for sheet in sheets:
-        settings = tuple(_with_colours(one, sheet) for one in sheet.settings)
+        # Where each is set, and how it is proved, stands in the station's own table.
+        settings = tuple(replace(named_colours(one, sheet), set_at="", verify="") for one in sheet.settings)
         if settings:
             found.setdefault(settings, {}).setdefault(sheet.code, card_source(sheet))
     return tuple(SettingsGroup(tuple(sources.values()), settings) for settings, sources in found.items())
 
 
-def _with_colours(setting: Setting, sheet: SheetView) -> Setting:
-    """The setting as the card shows it: its place is in the station's own table, a colour's material named here."""
+def named_colours(setting: Setting, sheet: SheetView) -> Setting:
+    """A setting that points to the sheet's table of colours with its material in each colour instead."""
     by_colour = [
         f"{row.colour}: {title}"
         for row in sheet.colours
         for (material, _), title in zip(row.exact, row.values, strict=True)
         if material == setting.exact
     ]
-    value = "; ".join(dict.fromkeys(by_colour)) or setting.value
-    return replace(setting, value=value, set_at="", verify="")
+    return replace(setting, value="; ".join(dict.fromkeys(by_colour)) or setting.value)
 
 
 def limit_lines(station: Station, model: PlantModel) -> Iterator[LimitLine]:
     """The station's settings with what they may be, where they are set and how they are proved."""
     table = KINDS[station.kind].settings
     for name, limit in station.settings.items():
-        limits = ", ".join(_choice(one, model) for one in limit.choices or ())
-        if limit.limits is not None and name in table:
-            span = limit_range(limit, table[name])
-            limits = show_range(span, model.plant.units) if span is not None else ""
-            if span is not None and span.low.value == span.high.value:
-                limits = limits.partition("…")[0]  # one layer is not `1…1`
+        limits = tuple(_choice(one, model) for one in limit.choices or ())
+        span = limit_range(limit, table[name]) if name in table else None
+        if span is not None:
+            shown = show_range(span, model.plant.units)
+            # one layer is not `1…1`
+            limits = (shown.partition("…")[0] if span.low.value == span.high.value else shown,)
         proof = proved_by(limit.verify, limit.how)
         yield LimitLine(name, limits, limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}.")
 
@@ -84,4 +84,4 @@ def machine_facts(station: Station, model: PlantModel) -> Iterator[tuple[str, st
         yield say("bed"), f"{width} × {length}"
     for thread, bobbin in station.bobbins.items():
         title = model.materials[thread].title if thread in model.materials else thread
-        yield say("a full bobbin of {thread}", thread=title), show_quantity(bobbin.holds, first)
+        yield say("a full bobbin of {thread}", thread=title), show_quantity(bobbin.holds, first, both=False)

@@ -9,6 +9,7 @@ from builder.computing import step_standard
 from builder.model import KINDS, OperationTime, PlantModel, Results, say, show_number, show_seconds
 from builder.view.figure import FigureView
 from builder.view.grouping import SheetGroup
+from builder.view.setting_groups import named_colours
 from builder.view.sheet import SheetView, StepView
 from builder.view.training import TrainingStep, TrainingView
 from builder.view.variants import size_time
@@ -31,7 +32,7 @@ class TrainingMaker:
     def _training(self, group: SheetGroup, view: SheetView) -> TrainingView:
         time = size_time(group, next(iter(group.sizes)), self.results)
         return TrainingView(
-            sheet=view,
+            sheet=replace(view, settings=tuple(named_colours(one, view) for one in view.settings)),
             steps=tuple(self._step(one, view, time) for one in view.steps),
             gauges=tuple(dict.fromkeys(one.gauge for one in view.measures if one.gauge)),
             lessons=tuple(_lessons()),
