@@ -27,7 +27,20 @@ from builder.drawing import draw_callouts, draw_imported
 from builder.errors import TextFault, UsageError
 from builder.finding import Finding, Severity
 from builder.geometry import GeometryFault, ShapeBook
-from builder.model import Linked, PlantModel, Results, Template, Values, link, near, route_of
+from builder.model import (
+    Linked,
+    PlantModel,
+    Results,
+    Template,
+    Values,
+    language_name,
+    link,
+    near,
+    route_of,
+    speaking,
+    tongue_of,
+    translations,
+)
 from builder.reading import (
     DrawingFault,
     DrawingLines,
@@ -45,12 +58,22 @@ from builder.rendering import (
     PlannedFile,
     Planner,
     SheetPress,
+    Tree,
     render_booklet,
     render_template,
     theme_folder,
     version,
 )
-from builder.view import AnyFigure, Photo, PlantViews, operation_figures, part_figures, plant_views, template_view
+from builder.view import (
+    AnyFigure,
+    Photo,
+    PlantViews,
+    operation_figures,
+    part_figures,
+    plant_views,
+    template_view,
+    translated_views,
+)
 from builder.writing import Output, Written
 
 
@@ -184,10 +207,30 @@ def plant_views_of(checked: Checked) -> PlantViews:
         raise UsageError("this plant can't be shown")
     linked, results = checked.linked, checked.results
     sizes = {name: (data.width, data.height) for name, data in checked.photos.items()}
-    return plant_views(linked.model, linked.dimensions, checked.book, results, checked.usable, version(), sizes)
+    with speaking(tongue_of(linked.model.plant.language)):
+        return plant_views(linked.model, linked.dimensions, checked.book, results, checked.usable, version(), sizes)
 
 
-def planner_of(checked: Checked, views: PlantViews) -> Planner:
+def trees_of(checked: Checked) -> tuple[Tree, ...]:
+    """What a plant shows in its own language, then in each other one that has a sheet to show."""
+    linked, results, book = checked.linked, checked.results, checked.book
+    views = plant_views_of(checked)
+    assert linked is not None
+    assert results is not None
+    assert book is not None
+    model = linked.model
+    own = tongue_of(model.plant.language)
+    trees = [Tree(own, language_name(own.code), views)]
+    sizes = {name: (data.width, data.height) for name, data in checked.photos.items()}
+    for one in translations(model):
+        with speaking(one.tongue):
+            said = translated_views(one, views, model, linked.dimensions, book, results, sizes)
+        if said.sheets:
+            trees.append(Tree(one.tongue, one.language.title, said, f"{one.code}/"))
+    return tuple(trees)
+
+
+def planner_of(checked: Checked, trees: tuple[Tree, ...]) -> Planner:
     """Plans the output of a plant, with its theme and its photos."""
     assert checked.linked is not None
 
@@ -197,7 +240,7 @@ def planner_of(checked: Checked, views: PlantViews) -> Planner:
             return draw_imported(read_svg(path).svg, photo.crop).encode()
         return scaled_jpeg(path, PHOTO_PX, PhotoEdit(photo.hidden, photo.crop))
 
-    return Planner(views, theme_folder(checked.linked.model.plant.theme), picture)
+    return Planner(trees, theme_folder(checked.linked.model.plant.theme), picture)
 
 
 def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Built:
@@ -208,13 +251,13 @@ def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Bu
     if checked.has_errors or checked.linked is None:
         return Built(checked, None, seconds)
     started = perf_counter()
-    views = plant_views_of(checked)
+    trees = trees_of(checked)
     seconds["views"] = perf_counter() - started
-    planner = planner_of(checked, views)
+    planner = planner_of(checked, trees)
     with Output(out) as output, closing(planner):
         _make(list(planner.files()), output, seconds, progress)
         _make(list(planner.assets(output.letters)), output, seconds, None)
-        crowded = [*_crowded(views, output.notes, checked.linked.model)]
+        crowded = [*_crowded(planner.views, output.notes, checked.linked.model)]
         written = output.finish()
     findings = tuple(sorted((*checked.findings, *crowded), key=lambda one: one.sort_key))
     return Built(replace(checked, findings=findings), written, seconds)
@@ -283,7 +326,7 @@ def booklet(checked: Checked, name: str) -> bytes:
         raise UsageError(f"no station or product is called {name}{f'; did you mean {close[0]}?' if close else ''}")
     if not chosen:
         raise UsageError(f"{name} has no sheets")
-    planner = planner_of(checked, views)
+    planner = planner_of(checked, (Tree(tongue_of(model.plant.language), "", views),))
     with closing(planner):
         photos = {
             photo.name: planner.read_photo(photo) for view in chosen for step in view.steps for photo in step.photos

@@ -23,6 +23,7 @@ COMMANDS = {
     "study": "What a time study says, and the plant's own standard data.",
     "template": "Print a part, a row of marks or a gauge at its true size.",
     "times": "Standard and machine times of a product, operation by operation.",
+    "words": "The file of a language, to be translated.",
     "watch": "Build again whenever a file is saved.",
 }
 

@@ -2,7 +2,7 @@
 
 from builder.model.arrays import Row
 from builder.model.base import Noun
-from builder.model.check_plan import CheckPlan
+from builder.model.check_plan import CheckPart, CheckPlan
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.faults import FAULTS, FaultKind, fault
@@ -29,6 +29,7 @@ from builder.model.feature import (
 from builder.model.font_table import FontTable, capital_mm, em_for_capitals, load_font_table, text_width
 from builder.model.frequency import EACH_PIECE, FROM_FACTS, Frequency, Per
 from builder.model.hazard import DEFER, HAZARDS, PROTECTIONS, Hazard, ProtectionKind
+from builder.model.language import Language, Said
 from builder.model.linking import Linked, link
 from builder.model.load import NOUNS, Entry
 from builder.model.machine import KINDS, MachineKind, SettingKind
@@ -91,7 +92,21 @@ from builder.model.shown import (
 )
 from builder.model.shows import Shown, ShownKind, read_shown
 from builder.model.sizes import Dimensions, Values, find_dimension, full_name, seam_allowance
-from builder.model.speech import ENGLISH, Tongue, say, show_date, speaking, spoken_languages, tongue, tongue_of
+from builder.model.speech import (
+    ENGLISH,
+    Tongue,
+    is_language,
+    language_name,
+    named,
+    phrase,
+    plain,
+    say,
+    show_date,
+    speaking,
+    spoken_languages,
+    tongue,
+    tongue_of,
+)
 from builder.model.spread_results import NextStudy, Spread, SpreadPart
 from builder.model.standard_results import (
     Beyond,
@@ -133,11 +148,27 @@ from builder.model.template_names import gauge_tolerance, size_names, sized_valu
 from builder.model.time_text import Element as ElementUse
 from builder.model.time_text import Estimate
 from builder.model.tolerance import Tolerance
+from builder.model.translation import Translated, Translation, scope_of, translations
 from builder.model.turning import RIGHT_SIDE_OUT, turned_behind
+from builder.model.wording import Wording, used_by, wordings
 
 __all__ = [
+    "Language",
+    "Said",
+    "Translated",
+    "Translation",
+    "Wording",
+    "scope_of",
+    "translations",
+    "used_by",
+    "wordings",
     "ENGLISH",
     "Tongue",
+    "is_language",
+    "language_name",
+    "named",
+    "phrase",
+    "plain",
     "say",
     "show_date",
     "speaking",
@@ -219,6 +250,7 @@ __all__ = [
     "Bed",
     "Bobbin",
     "Box",
+    "CheckPart",
     "CheckPlan",
     "Component",
     "DEFER",

@@ -76,6 +76,7 @@ def _model(loaded: Loaded, plant: Entry, studies: dict[str, Study], source: Sour
         photos=MappingProxyType(dict(source.photos)),
         drawings=MappingProxyType(dict(source.drawings)),
         templates=of("template"),
+        languages=of("language"),
         entries=MappingProxyType({**loaded.entries, ("plant", "plant"): plant}),
     )
 

@@ -14,6 +14,7 @@ from builder.finding import Finding, Place
 from builder.model.base import Noun
 from builder.model.element import Element
 from builder.model.faults import fault
+from builder.model.language import Language
 from builder.model.load_errors import findings_of
 from builder.model.material import Material
 from builder.model.near_names import near
@@ -29,6 +30,7 @@ NOUNS: dict[str, type[Noun]] = {
     "station": Station,
     "material": Material,
     "element": Element,
+    "language": Language,
     "part": Part,
     "operation": Operation,
     "product": Product,

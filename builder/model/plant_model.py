@@ -8,6 +8,7 @@ from typing import Any
 
 from builder.finding import Place
 from builder.model.element import Element
+from builder.model.language import Language
 from builder.model.load import Entry
 from builder.model.machine import KINDS, MachineKind
 from builder.model.material import Material
@@ -71,6 +72,7 @@ class PlantModel:
     drawings: Mapping[str, Any]
     entries: Mapping[tuple[str, str], Entry]
     templates: Mapping[str, Template] = field(default_factory=dict)
+    languages: Mapping[str, Language] = field(default_factory=dict)
     memo: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def place(self, kind: str, name: str, *path: str | int, key: bool = False, offset: int = 0) -> Place:

@@ -51,6 +51,9 @@ def references(model: PlantModel) -> Iterator[Reference]:
     for name, product in model.products.items():
         yield from _of_product(("product", name), product, dimensions)
     yield from template_references(model)
+    for code, language in model.languages.items():
+        for number, meant in enumerate(language.products):
+            yield Reference(("language", code), ("products", number), meant, ("product",))
 
 
 def _of_element(owner: Owner, element: Element, model: PlantModel) -> Iterator[Reference]:

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from builder.model.speech import tongue
+
 MINUS = "\N{MINUS SIGN}"
 SIXTEENTH = Fraction(1, 16)
 
@@ -39,6 +41,7 @@ def decimal(value: Fraction, digits: int, trim: bool) -> str:
     text = f"{figures[:-digits]}.{figures[-digits:]}" if digits else figures
     if trim and digits:
         text = text.rstrip("0").rstrip(".")
+    text = text.replace(".", tongue().decimal)
     return MINUS + text if rounded < 0 else text
 
 

@@ -30,6 +30,7 @@ from builder.model.rounding import (
     up,
 )
 from builder.model.shown_units import METRIC, PRETTY, US, First, Scale, other_scale, with_unit
+from builder.model.speech import tongue
 from builder.model.tolerance import Tolerance
 from builder.model.units import UNITS, UNITS_OF, Unit
 
@@ -297,7 +298,9 @@ def _pair(metric: str, inch: str, first: First, both: bool) -> str:
 
 
 def _signs(plain: str) -> str:
-    return plain.strip().replace("-", MINUS)
+    signed = plain.strip().replace("-", MINUS)
+    mark = tongue().decimal
+    return signed if mark == "." else re.sub(r"(?<=[0-9])\.(?=[0-9])", mark, signed)
 
 
 def _pretty_text(text: str) -> str:

@@ -28,11 +28,13 @@ class Tongue:
 
     code    : BCP 47, `es` or `pt-BR`
     words   : the program's own sentences by the English ones; one that is missing is said in English
+    names   : the plant's own names (of features, settings, sizes) as words, by the words in its own language
     decimal : the decimal mark
     """
 
     code: str = "en"
     words: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}), hash=False)
+    names: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}), hash=False)
     decimal: str = "."
 
     @property
@@ -81,6 +83,21 @@ def say(english: str, **values: object) -> str:
     return text
 
 
+def phrase(english: str) -> str:
+    """Marks a sentence of a table that `say` says later, so that the list of what is to be translated has it."""
+    return english
+
+
+def plain(name: str) -> str:
+    """A name from a file as words, in the language spoken now: `handle-box` is `handle box`."""
+    return named(name.replace("-", " "))
+
+
+def named(words: str) -> str:
+    """A name the plant gave, such as that of a gauge, in the language spoken now."""
+    return tongue().names.get(words, words)
+
+
 @lru_cache(maxsize=32)
 def tongue_of(code: str) -> Tongue:
     """The language of a code; one the program has no words of speaks English words, in its own way with numbers."""
@@ -92,12 +109,32 @@ def tongue_of(code: str) -> Tongue:
 
             words = yaml.load(file.read_text(encoding="utf-8"), yaml.CSafeLoader) or {}
             break
-    return Tongue(code, MappingProxyType(dict(words)), _decimal_mark(code))
+    return Tongue(code, MappingProxyType(dict(words)), decimal=_decimal_mark(code))
 
 
 def spoken_languages() -> tuple[str, ...]:
     """Codes of the languages the program has words of, English first."""
     return ("en", *sorted(file.stem for file in _FOLDER.glob("*.yaml")))
+
+
+def language_name(code: str) -> str:
+    """What a language calls itself: `español`; its code where the locale data don't know it."""
+    from babel import Locale, UnknownLocaleError
+
+    try:
+        return Locale.parse(code, sep="-").get_display_name() or code
+    except (UnknownLocaleError, ValueError):
+        return code
+
+
+def is_language(code: str) -> bool:
+    """Whether the locale data know the language of a code."""
+    from babel import Locale, UnknownLocaleError
+
+    try:
+        return bool(Locale.parse(code, sep="-"))
+    except (UnknownLocaleError, ValueError):
+        return False
 
 
 def _decimal_mark(code: str) -> str:

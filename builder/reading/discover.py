@@ -23,6 +23,7 @@ KINDS: Mapping[str, str] = MappingProxyType(
     {
         "elements": "element",
         "faults": "fault",
+        "languages": "language",
         "materials": "material",
         "operations": "operation",
         "parts": "part",

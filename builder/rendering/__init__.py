@@ -4,6 +4,7 @@ from builder.rendering.plan import PlannedFile, Planner, theme_folder, version
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
+from builder.rendering.tree import Tree
 
 __all__ = [
     "ENTRY",
@@ -13,6 +14,7 @@ __all__ = [
     "SheetFault",
     "SheetPress",
     "Site",
+    "Tree",
     "render_booklet",
     "render_sheet",
     "theme_folder",

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, partial
 from importlib import metadata
 from pathlib import Path
 
 from builder.drawing import draw, draw_figure, outlined, png_of, raster_available
 from builder.errors import SeamboardError
+from builder.model import speaking
 from builder.rendering.page_data import photo_path
 from builder.rendering.sheet import SheetPress, render_sheet
-from builder.rendering.site import Kind, Site, View
+from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
+from builder.rendering.tree import Kind, LanguageLink, Tree, View, language_links
 from builder.view import AnyFigure, Photo, PlantViews, SheetView, TemplateView, output_hash
 
 _LIBRARIES = (
@@ -68,7 +70,7 @@ def code_hash() -> str:
     """Hash of the program itself and its libraries' versions: a new release renders everything again."""
     found = hashlib.sha256()
     package = Path(__file__).resolve().parent.parent
-    for file in sorted(package.rglob("*.py")):
+    for file in sorted((*package.rglob("*.py"), *(package / "model" / "tongues").glob("*.yaml"))):
         found.update(file.read_bytes())
     for library in _LIBRARIES:
         try:
@@ -91,10 +93,11 @@ def theme_hash(theme: Path) -> str:
 class Planner:
     """Plans the files of one plant. `read_photo` gives a picture's bytes, scaled and stripped.
 
+    trees : the plant's own language first, then the others
     Holds the templates, the sheet press and the theme's hash, which are made on first use and shared by all files.
     """
 
-    views: PlantViews
+    trees: tuple[Tree, ...]
     theme: Path
     read_photo: Callable[[Photo], bytes]
     _site: Site | None = None
@@ -102,23 +105,47 @@ class Planner:
     _template_press: SheetPress | None = None
     _theme_hash: str = ""
 
+    @property
+    def views(self) -> PlantViews:
+        """What the plant says in its own language."""
+        return self.trees[0].views
+
     def files(self) -> Iterator[PlannedFile]:
-        """All files but the shared assets, which need to know the letters of the pages first."""
-        yield from self._figures()
-        yield from self._pages()
-        for sheet in self.views.sheets:
-            yield PlannedFile(
-                f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), partial(self._sheet, sheet), "sheets"
-            )
-        for template in self.views.templates:
-            if template.usable:
-                make = partial(self._template, template)
-                yield PlannedFile(f"templates/{template.name}.pdf", self._key(template, "template"), make, "templates")
+        """All files but the shared assets, which need to know the letters of the pages first.
+
+        A language after the other, figures first, so that pages and sheets find them drawn.
+        """
+        yield from self._spoken(self.trees[0], self._figures())
+        for tree in self.trees:
+            yield from self._spoken(tree, self._pages(tree))
+            yield from self._spoken(tree, self._sheets(tree))
+        yield from self._spoken(self.trees[0], self._templates())
         for photo in self._photos().values():
             yield PlannedFile(
                 photo_path(photo), f"photo {photo.name} {code_hash()}", partial(self.read_photo, photo), "photos"
             )
         yield from self._thumbnails()
+
+    def _spoken(self, tree: Tree, files: Iterator[PlannedFile]) -> Iterator[PlannedFile]:
+        """Files that are made while the language is spoken, under its folder."""
+
+        def said(make: Callable[[], bytes]) -> bytes:
+            with speaking(tree.tongue):
+                return make()
+
+        for file in files:
+            yield replace(file, path=tree.folder + file.path, make=partial(said, file.make))
+
+    def _sheets(self, tree: Tree) -> Iterator[PlannedFile]:
+        for sheet in tree.views.sheets:
+            make = partial(self._sheet, sheet)
+            yield PlannedFile(f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), make, "sheets")
+
+    def _templates(self) -> Iterator[PlannedFile]:
+        for template in self.views.templates:
+            if template.usable:
+                make = partial(self._template, template)
+                yield PlannedFile(f"templates/{template.name}.pdf", self._key(template, "template"), make, "templates")
 
     def assets(self, letters: str) -> Iterator[PlannedFile]:
         """Style sheet, script and fonts cut down to the letters the pages show."""
@@ -174,20 +201,14 @@ class Planner:
                     make, notes = partial(_svg, figure), partial(_problems, figure)
                     yield PlannedFile(path, key, make, "drawing", notes=notes)
 
-    def _pages(self) -> Iterator[PlannedFile]:
-        views: list[tuple[Kind, View, str]] = [("home", self.views.home, "index.html")]
-        views += [("product", one, one.path) for one in self.views.products]
-        views += [("station", one, one.path) for one in self.views.stations]
-        views += [("rules", self.views.rules, "rules.html")]
-        views += [("times", self.views.times, "times.html")]
-        views += [("study", one, one.path) for one in self.views.studies]
-        views += [("operation", one, f"operations/{one.stem}.html") for one in self.views.sheets]
-        views += [("floor", one, f"floor/{one.stem}.html") for one in self.views.sheets]
-        for kind, view, path in views:
-            yield PlannedFile(path, self._key(view, kind), partial(self._page, kind, view), "pages", letters=True)
+    def _pages(self, tree: Tree) -> Iterator[PlannedFile]:
+        for kind, view, path in tree.pages:
+            links = language_links(self.trees, tree, path)
+            key = self._key((view, links), kind)
+            yield PlannedFile(path, key, partial(self._page, kind, view, tree.folder, links), "pages", letters=True)
 
-    def _page(self, kind: Kind, view: View) -> bytes:
-        return self.site.render_page(kind, view)[1]
+    def _page(self, kind: Kind, view: View, folder: str, links: tuple[LanguageLink, ...]) -> bytes:
+        return self.site.render_page(kind, view, folder, links)[1]
 
     def _sheet(self, sheet: SheetView) -> bytes:
         photos = {photo.name: self.read_photo(photo) for photo in _photos_of(sheet).values()}

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
-from builder.model import photo_rows
+from builder.model import photo_rows, say, show_date
 from builder.rendering.qr import qr_code
 from builder.rendering.sheet_text import Letters, SheetText, default_letters, sheet_text, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
@@ -76,10 +76,15 @@ class Pens:
 
     draw: Draw
     sign: Sign
-    words: Mapping[str, str] = field(default_factory=lambda: ENGLISH)
+    english: Mapping[str, str] = field(default_factory=lambda: ENGLISH)
     letters: Letters = field(default_factory=default_letters)
     overlay: Overlays = field(default_factory=lambda: _drawn_overlay)
     verdict: Sign = field(default_factory=lambda: _drawn_verdict)
+
+    @property
+    def words(self) -> Mapping[str, str]:
+        """The sheet's own words in the language spoken now."""
+        return {name: say(text) for name, text in self.english.items()}
 
     def text(self, text: str, *, bold: bool = False) -> SheetText:
         """A text without Markdown."""
@@ -316,8 +321,10 @@ def _footer(view: SheetView, pens: Pens) -> Json:
     words = pens.words
     said = (
         filled(words["revision"], revision=view.revision) if view.revision else "",
-        view.date,
+        show_date(view.date),
         filled(words["recorded_by"], codes=", ".join(view.recorded_by)) if view.recorded_by else "",
+        filled(words["words_tag"], tag=view.words_tag) if view.words_tag else "",
+        filled(words["read_by"], code=view.read_by) if view.read_by else "",
     )
     return {
         "lead": pens.text("  ".join(filter(None, (view.code, view.tag))), bold=True),

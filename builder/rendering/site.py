@@ -5,23 +5,21 @@ Every link is relative and nothing is fetched, so the folder opens from `file://
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any
 
 from builder.model import say, tongue
 from builder.rendering import page_data, study_data
 from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
 from builder.rendering.site_fonts import font_files, font_paths
+from builder.rendering.tree import Kind, LanguageLink, View
 from builder.view import HomePage, ProductPage, RulesPage, SheetView, SiteFrame, StationPage, StudyPage, TimesPage
 
 if TYPE_CHECKING:
     from jinja2 import Environment
-
-Kind = Literal["home", "product", "station", "rules", "times", "study", "operation", "floor"]
-View = HomePage | ProductPage | StationPage | RulesPage | TimesPage | StudyPage | SheetView
 
 
 def standard_pens() -> Pens:
@@ -47,13 +45,23 @@ class Site:
         self.pens = _remembering(pens or standard_pens())
         self._environment = _environment(self.folder)
 
-    def render_page(self, kind: Kind, view: View) -> tuple[str, bytes]:
-        """Path inside the output folder and content of one page. A SheetView is both an operation and a floor screen.
+    def render_page(
+        self, kind: Kind, view: View, folder: str = "", languages: Sequence[LanguageLink] = ()
+    ) -> tuple[str, bytes]:
+        """Path inside its language and content of one page. A SheetView is both an operation and a floor screen.
 
+        folder    : the language's folder in the output, with its slash; '' for the plant's own language
+        languages : the same page in every language
         Raises TypeError when the view object isn't one of this kind of page.
         """
         path, heading, data = self._prepared(kind, view)
-        page = {"path": path, "root": page_data.root_of(path), "heading": heading}
+        page = {
+            "path": path,
+            "root": page_data.root_of(path),  # of the pages in this language
+            "top": page_data.root_of(folder + path),  # of the output, where what all languages share lies
+            "heading": heading,
+            "languages": languages,
+        }
         text = self._environment.get_template(f"{kind}.html").render(frame=self.frame, page=page, view=data)
         return path, text.encode()
 

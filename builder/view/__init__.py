@@ -1,6 +1,6 @@
 """Door of the view room: it alone decides what a sheet, page or figure says."""
 
-from builder.view.all_views import PlantViews, plant_views
+from builder.view.all_views import PlantViews, plant_views, translated_views
 from builder.view.cards import (
     AnyCard,
     CardHead,
@@ -36,6 +36,7 @@ from builder.view.element_rows import differ_words, element_words, line_words
 from builder.view.empty_study import study_form
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.fingerprint import controlled_facts, method_hash, output_hash, tag_of
+from builder.view.language_text import TableRead, lacking_words, language_file, language_table, with_table
 from builder.view.pages import (
     HomePage,
     Link,
@@ -102,6 +103,11 @@ __all__ = [
     "StationCards",
     "TrainingStep",
     "TrainingView",
+    "TableRead",
+    "lacking_words",
+    "language_file",
+    "language_table",
+    "with_table",
     "operation_figures",
     "SectionWords",
     "drawn_section",
@@ -173,6 +179,7 @@ __all__ = [
     "time_source_words",
     "output_hash",
     "plant_views",
+    "translated_views",
     "sized",
     "tag_of",
 ]

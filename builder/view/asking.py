@@ -6,11 +6,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.geometry import FeatureShape, PartShape, Path, Point, feature_bounds, fold_across
-from builder.model import Part, Tolerance
+from builder.model import (
+    Part,
+    Tolerance,
+    named,
+    plain,
+    say,
+)
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
 from builder.view.strokes_shaping import SHAPING
-from builder.view.words import listed, plain
+from builder.view.words import feature_words, listed
 
 _MOST_ALIKE = 2
 _NAMED = ("strip", "fold", "hole", "drill hole", "slot", "hardware", "bartack", "notch", "tag")
@@ -78,7 +84,7 @@ def callouts(now: Sequence[SceneFeature], layers: Sequence[SceneLayer], ask: Ask
         for name, feature in layer.shape.features.items():
             if (layer.shape.name, name) in ask.rings - ask.now:
                 for anchor in feature.points[:1] or (_middle(feature),):
-                    yield Callout(layer.placing.point(anchor), feature.feature.label or plain(name), accent=True)
+                    yield Callout(layer.placing.point(anchor), feature_words(feature.feature, name), accent=True)
 
 
 def _anchor(one: SceneFeature) -> Point:
@@ -95,22 +101,26 @@ def _anchor(one: SceneFeature) -> Point:
 
 
 def _name(one: SceneFeature) -> str:
-    return one.shape.feature.label or plain(one.shape.name)
+    return feature_words(one.shape.feature, one.shape.name)
 
 
 def alt(part: Part, shown: Sequence[SceneFeature], ask: Ask) -> str:
     """The figure in words: part, side, what is worked now, what is already there, what to look at."""
-    sentences = [f"{part.title}, {'wrong' if ask.wrong else 'right'} side."]
+    sentences = [
+        say("{part}, wrong side.", part=named(part.title))
+        if ask.wrong
+        else say("{part}, right side.", part=named(part.title))
+    ]
     now = [_name(one) for one in shown if one.when == "now"]
     earlier = [_name(one) for one in shown if one.when != "now"]
     if ask.cut_now:
-        sentences.append("Cut out now, along its outline.")
+        sentences.append(say("Cut out now, along its outline."))
     if now:
-        sentences.append(f"Worked now: {listed(now)}.")
+        sentences.append(say("Worked now: {features}.", features=listed(now)))
     if ask.rings:
-        sentences.append(f"Look at: {listed([plain(name) for _, name in sorted(ask.rings)])}.")
+        sentences.append(say("Look at: {features}.", features=listed([plain(name) for _, name in sorted(ask.rings)])))
     if earlier:
-        sentences.append(f"Already there: {listed(earlier)}.")
+        sentences.append(say("Already there: {features}.", features=listed(earlier)))
     return " ".join(sentences)
 
 
@@ -123,4 +133,4 @@ def side(shape: PartShape, ask: Ask) -> str:
     folded = any((shape.name, name) in ask.before and fold_across(one) for name, one in shape.features.items())
     if not ask.words or shape.components or folded or chopped(shape):
         return ""
-    return "wrong side" if ask.wrong else "right side"
+    return say("wrong side") if ask.wrong else say("right side")

@@ -19,11 +19,15 @@ from builder.model import (
     Step,
     Tolerance,
     Values,
+    named,
     operation_dimension,
+    phrase,
+    say,
     settings_of,
     show_quantity,
 )
 from builder.view.figures import Studio, exact
+from builder.view.plan_words import plan_words
 from builder.view.sheet import Caution, FaultLine, Measure, Protection, Setting
 from builder.view.template_use import gauge_words
 from builder.view.words import dimension_words, tolerance_pair
@@ -35,10 +39,10 @@ def cautions_of(station: Station) -> Iterator[Caution]:
     names = dict.fromkeys((*KINDS[station.kind].hazards, *station.hazards))
     hazards = [HAZARDS[name] for name in names if name in HAZARDS]
     for one in sorted(hazards, key=lambda hazard: order[hazard.signal]):
-        yield Caution(one.name, one.sign, one.signal, one.text)
+        yield Caution(say(one.name), one.sign, say(one.signal), say(one.text))
 
 
-POWER_OFF = "Power off first."
+POWER_OFF = phrase("Power off first.")
 """Before the remedy of a fault; what it means in this plant stands once on the sheet, among the notices."""
 
 _SIGNALS = ("DANGER", "WARNING", "CAUTION")
@@ -67,16 +71,16 @@ def own_caution(text: str) -> Caution:
     signal, _, words = text.partition(":")
     if signal not in _SIGNALS:
         signal, words = "CAUTION", text
-    return Caution(words.strip(), "W001", signal, words.strip())
+    return Caution(words.strip(), "W001", say(signal), words.strip())
 
 
 def step_cautions(step: Step, operation: Operation, model: PlantModel) -> Iterator[Caution]:
     """What a step warns of: the lock-out first where its power is off, then its own, by hazard name or in words."""
     if step.power == "off":
-        yield Caution("power off", "M021", "WARNING", model.plant.lock_out)
+        yield Caution(say("power off"), "M021", say("WARNING"), say(model.plant.lock_out))
     known = {caution.hazard: caution for caution in cautions_of(model.stations[operation.station])}
     for text in step.cautions:
-        yield known.get(text) or own_caution(text)
+        yield known.get(say(text)) or own_caution(text)
 
 
 def protection_of(station: Station) -> Iterator[Protection]:
@@ -84,16 +88,16 @@ def protection_of(station: Station) -> Iterator[Protection]:
     for name in station.protection:
         if name in PROTECTIONS:
             one = PROTECTIONS[name]
-            yield Protection(one.name, one.sign, one.text)
+            yield Protection(say(one.name), one.sign, say(one.text))
 
 
 def notices_of(operation: Operation, station: Station, model: PlantModel) -> Iterator[str]:
     """Cautions of the materials in words, what power off means here, and the sentence that defers to the manual."""
     yield from (text for text in _material_words(operation, model) if not _signalled(text))
     if any(fault.power == "off" for fault in operation.faults):
-        yield f"{POWER_OFF} {model.plant.lock_out}"
+        yield f"{say(POWER_OFF)} {say(model.plant.lock_out)}"
     if any(True for _ in cautions_of(station)):
-        yield DEFER
+        yield say(DEFER)
 
 
 def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] = ()) -> Iterator[Setting]:
@@ -104,15 +108,19 @@ def settings_shown(operation: str, model: PlantModel, coloured: Collection[str] 
     station = model.stations[model.operations[operation].station]
     for name, value in settings_of(model, operation).items():
         limit = station.settings.get(name)
-        shown, other = ("see Colours", "") if value.words in coloured else setting_words(value, model)
+        shown, other = (say("see Colours"), "") if value.words in coloured else setting_words(value, model)
         set_at = limit.set_at if limit is not None else ""
         verify = proved_by(limit.verify, limit.how) if limit is not None else ""
-        yield Setting(name, setting_fact(value), shown, other, set_at, verify)
+        yield Setting(say(name), setting_fact(value), shown, other, set_at, verify)
 
 
 def proved_by(by: str, how: str | None) -> str:
     """How a setting is proved, in the station's own words or those of its kind of proof."""
-    words = {"value": "read the value", "gauge": "measure with a gauge", "sample seam": "sew a sample seam"}
+    words = {
+        "value": say("read the value"),
+        "gauge": say("measure with a gauge"),
+        "sample seam": say("sew a sample seam"),
+    }
     return how or words[by]
 
 
@@ -126,7 +134,7 @@ def setting_words(value: SettingValue, model: PlantModel) -> tuple[str, str]:
         return whole, other.removesuffix(")")
     if value.kind.sort == "thread" and value.words in model.materials:
         return model.materials[value.words].title, ""
-    return value.words, ""
+    return named(value.words), ""
 
 
 def setting_fact(value: SettingValue) -> str:
@@ -157,7 +165,7 @@ def measures_of(
         if spec.of is not None:
             full = operation_dimension(operation, spec.of, studio.model.states, studio.dimensions.definitions)
         tolerance, fact = spec.is_, tolerance_fact(spec.is_)
-        what = spec.what or name
+        what = spec.what or named(name)
         if full is not None:
             definition = studio.dimensions.definitions[full]
             what = spec.what or dimension_words(definition.short, studio.model.parts[definition.part])
@@ -170,7 +178,7 @@ def measures_of(
             by_size = tuple(_by_size(spec.is_, full, sizes, studio.model.plant.units))
             value = ", ".join(f"{size} {one}" for size, one, _ in by_size)
             other = ", ".join(f"{size} {two}" for size, _, two in by_size if two)
-        plan = spec.every.words() if spec.every is not None else ""
+        plan = plan_words(spec.every) if spec.every is not None else ""
         found[name] = (
             Measure(name, what, fact, gauge_words(spec.with_ or "", studio.model), plan, value, other, by_size),
             full,
@@ -198,5 +206,10 @@ def faults_of(operation: Operation) -> Iterator[FaultLine]:
     order = {"critical": 0, "major": 1, "minor": 2}
     for one in sorted(operation.faults, key=lambda fault: order[fault.class_]):
         yield FaultLine(
-            one.sign, one.class_, one.cause, one.do or "", one.stop or "", POWER_OFF if one.power == "off" else ""
+            one.sign,
+            say(one.class_),
+            one.cause,
+            one.do or "",
+            one.stop or "",
+            say(POWER_OFF) if one.power == "off" else "",
         )

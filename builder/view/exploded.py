@@ -11,6 +11,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.geometry import FeatureShape, Line, Outline, Point, oblique, oblique_path
+from builder.model import (
+    named,
+    say,
+)
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, FigureView, Stroke, bounds_of
 from builder.view.hems import with_hems
@@ -52,14 +56,14 @@ def layers_figure(ask: DetailAsk) -> FigureView | None:
         return None
     strokes = tuple(_strokes(lifted, ask))
     width, _, text = ask.size
-    titles = [f"{one.title}{', wrong side up' if one.fill == 'wrong' else ''}" for one in lifted]
+    titles = [say("{part}, wrong side up", part=one.title) if one.fill == "wrong" else one.title for one in lifted]
     return FigureView(
         name=ask.name,
-        title=f"{shape.part.title}: its layers",
+        title=say("{part}: its layers", part=named(shape.part.title)),
         strokes=strokes,
         bounds=bounds_of(strokes),
         facts=tuple(_facts(lifted)),
-        alt=f"{shape.part.title}, taken apart. From below: {listed(titles)}.",
+        alt=say("{part}, taken apart. From below: {layers}.", part=named(shape.part.title), layers=listed(titles)),
         callouts=tuple(_callouts(lifted)),
         width_mm=width,
         height_mm=_HEIGHT_MM[len(lifted) > _MANY],
@@ -80,7 +84,9 @@ def _lifted(layers: Sequence[SceneLayer], ask: DetailAsk) -> list[_Lifted]:
                 flat[at] = replace(flat[at], features=(*flat[at].features, one))
         else:
             fill = "wrong" if layer.wrong else "ground"
-            flat.append(_Lifted(layer.shape.part.title, layer.shape.name, layer.outline, rest, layer.when, fill, 0.0))
+            flat.append(
+                _Lifted(named(layer.shape.part.title), layer.shape.name, layer.outline, rest, layer.when, fill, 0.0)
+            )
         flat += (_strip(one, ask) for one in strips)
     apart = _apart(flat) if flat else 0.0
     return [replace(one, height=number * apart) for number, one in enumerate(flat)]
@@ -163,7 +169,9 @@ def _callouts(lifted: Sequence[_Lifted]) -> Iterator[Callout]:
     """Each layer's number from below and its name, at its right edge."""
     for number, layer in enumerate(lifted, start=1):
         at = max((segment.start for segment in layer.outline.segments), key=lambda p: (round(p[0], 3), -p[1]))
-        words = f"{number} {layer.title}{' (wrong side up)' if layer.fill == 'wrong' else ''}"
+        words = f"{number} {layer.title}"
+        if layer.fill == "wrong":
+            words = say("{layer} (wrong side up)", layer=words)
         yield Callout(oblique(at, layer.height), words, accent=layer.when == "now")
 
 

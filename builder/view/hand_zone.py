@@ -10,7 +10,13 @@ from collections.abc import Sequence
 from typing import Literal
 
 from builder.geometry import Bounds, Line, Point, clip_area
-from builder.model import KINDS, Station, Step, show_quantity
+from builder.model import (
+    KINDS,
+    Station,
+    Step,
+    say,
+    show_quantity,
+)
 from builder.view.figure import Callout, Stroke
 from builder.view.scene import SceneFeature
 
@@ -29,8 +35,10 @@ def hands_off(step: Step, station: Station, first: Literal["mm", "in"]) -> tuple
     if not there.intersection(step.cautions):
         return 0.0, ""
     if station.hands_off is None:
-        return HANDS_OFF_MM, "hands out"
-    return float(station.hands_off.value), f"hands out, {show_quantity(station.hands_off, first, both=False)}"
+        return HANDS_OFF_MM, say("hands out")
+    return float(station.hands_off.value), say(
+        "hands out, {distance}", distance=show_quantity(station.hands_off, first, both=False)
+    )
 
 
 def zone(

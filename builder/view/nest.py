@@ -9,7 +9,14 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from builder.geometry import Bounds, Line, NestedPiece, NestLayout, Placing, Point, operation_nest, rectangle
-from builder.model import Expression, Nest, NestPiece, Quantity, show_percent
+from builder.model import (
+    Expression,
+    Nest,
+    NestPiece,
+    Quantity,
+    say,
+    show_percent,
+)
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke
 from builder.view.figures import exact
@@ -40,10 +47,10 @@ def nest_figure(ask: DetailAsk) -> FigureView | None:
     width, _, text = ask.size
     words = list(_piece_words(nest, layout, ask))
     size = ask.studio.size if not nest.sheet and _varies(nest, ask) else ""
-    used = f"{sum(layout.counts)} pieces, {show_percent(layout.used, 0)} of the sheet"
+    used = say("{count} pieces, {share} of the sheet", count=sum(layout.counts), share=show_percent(layout.used, 0))
     return FigureView(
         name=ask.name,
-        title="Pieces on the sheet",
+        title=say("Pieces on the sheet"),
         strokes=(
             Stroke("strip", "part", sheet.segments, closed=True, fill="strip"),
             *_piece_strokes(layout, view, ask),
@@ -51,7 +58,7 @@ def nest_figure(ask: DetailAsk) -> FigureView | None:
         ),
         bounds=_with_room(sheet.bounds(), len(words) + 1, text),
         facts=tuple(_facts(nest, ask)),
-        alt=f"The sheet seen from above: {', '.join(words)}; {used}.",
+        alt=say("The sheet seen from above: {pieces}; {used}.", pieces=", ".join(words), used=used),
         side=used,
         dimensions=tuple(_dimensions(layout, view, first, size)),
         callouts=tuple(_callouts(nest, layout, view, words)),
@@ -107,7 +114,8 @@ def _dimensions(layout: NestLayout, view: Placing, first: str, size: str) -> Ite
     """Width across the roll and length along it."""
     left, _, right, top = view.outline(rectangle(layout.width, layout.length)).bounds()
     bottom = top - (layout.width if view is _LYING else layout.length)
-    along = f"{f'{size}: ' if size else ''}roll {_length(layout.length, first)}"
+    along = say("roll {length}", length=_length(layout.length, first))
+    along = f"{size}: {along}" if size else along
     across = _length(layout.width, first)
     upper, aside = (along, across) if view is _LYING else (across, along)
     yield DimensionLine((left, top), (right, top), (0.0, 1.0), upper)
@@ -125,7 +133,7 @@ def _piece_words(nest: Nest, layout: NestLayout, ask: DetailAsk) -> Iterator[str
         base = model.base_of(piece.part)
         words = f"{count} × {base.title if base is not None else piece.part}"
         if piece.side == "wrong":
-            words += ", wrong side up"
+            words = say("{part}, wrong side up", part=words)
         order = nest.cut_order.index(piece.part) + 1 if piece.part in nest.cut_order else 0
         yield f"{order}. {words}" if order else words
 

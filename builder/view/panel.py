@@ -8,7 +8,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.errors import TextFault
-from builder.model import PlantModel, Quantity, Range, SettingLimit, SettingValue, Tolerance, limit_range, settings_of
+from builder.model import (
+    PlantModel,
+    Quantity,
+    Range,
+    SettingLimit,
+    SettingValue,
+    Tolerance,
+    limit_range,
+    say,
+    settings_of,
+)
 from builder.model import show_quantity as quantity_words
 from builder.view.controls import setting_fact, setting_words
 from builder.view.details import DetailAsk
@@ -26,10 +36,10 @@ def panel_figure(ask: DetailAsk) -> PanelView | None:
     width, _, text = ask.size
     return PanelView(
         name=ask.name,
-        title=f"Settings: {station.title}",
+        title=say("Settings: {station}", station=station.title),
         rows=rows,
         facts=tuple((name, setting_fact(value)) for name, value in values.items()),
-        alt=f"{station.title} is set to: {'; '.join(_sentences(rows))}.",
+        alt=say("{station} is set to: {settings}.", station=station.title, settings="; ".join(_sentences(rows))),
         width_mm=width,
         text_mm=text,
     )
@@ -37,13 +47,17 @@ def panel_figure(ask: DetailAsk) -> PanelView | None:
 
 def _sentences(rows: tuple[PanelRow, ...]) -> Iterator[str]:
     for row in rows:
-        reach = f", of {row.span.low_words} to {row.span.high_words}" if row.span is not None else ""
-        yield f"{row.name} {row.value}{reach}"
+        words = f"{row.name} {row.value}"
+        if row.span is None:
+            yield words
+        else:
+            low, high = row.span.low_words, row.span.high_words
+            yield say("{setting}, of {low} to {high}", setting=words, low=low, high=high)
 
 
 def _row(name: str, value: SettingValue, limit: SettingLimit | None, model: PlantModel) -> PanelRow:
     words, other = setting_words(value, model)
-    return PanelRow(name, words, other, _span(value, limit, model))
+    return PanelRow(say(name), words, other, _span(value, limit, model))
 
 
 def _span(value: SettingValue, limit: SettingLimit | None, model: PlantModel) -> Span | None:

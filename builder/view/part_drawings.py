@@ -7,7 +7,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.geometry import ShapeBook
-from builder.model import Dimensions, Operation, PlantModel, Results, Shown, Values, earlier_work, turned_behind
+from builder.model import (
+    Dimensions,
+    Operation,
+    PlantModel,
+    Results,
+    Shown,
+    Values,
+    earlier_work,
+    say,
+    turned_behind,
+)
 from builder.view.asking import Ask, chopped
 from builder.view.detail_makers import MAKERS
 from builder.view.details import DetailAsk
@@ -58,7 +68,13 @@ def part_figures(
         yield studio.figure(
             Ask(
                 f"{name}-{side}" if not chopped(shape) else name,
-                f"{shape.part.title}, {side} side" if not chopped(shape) else shape.part.title,
+                (
+                    say("{part}, wrong side", part=shape.part.title)
+                    if wrong
+                    else say("{part}, right side", part=shape.part.title)
+                )
+                if not chopped(shape)
+                else shape.part.title,
                 name,
                 made,
                 wrong=wrong,

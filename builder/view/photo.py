@@ -10,7 +10,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from builder.model import Area, Arrow, Blur, Frame, Number, PlantModel, Ring, Shot, Step, Words, photo_sizes_mm
+from builder.model import (
+    Area,
+    Arrow,
+    Blur,
+    Frame,
+    Number,
+    PlantModel,
+    Ring,
+    Shot,
+    Step,
+    Words,
+    photo_sizes_mm,
+    say,
+)
 from builder.view.marking import controlled, shown
 
 Spot = tuple[Fraction, Fraction]
@@ -77,7 +90,7 @@ class Photo:
         """Its text alternative with the words written into the picture."""
         said = "; ".join(mark.says for mark in self.marks if mark.says and not mark.number)
         alt = self.alt or self.caption
-        return f"{alt.rstrip('.')}. Marked: {said}." if said else alt
+        return say("{picture}. Marked: {words}.", picture=alt.rstrip("."), words=said) if said else alt
 
     @property
     def taught(self) -> bool:

@@ -18,6 +18,7 @@ from builder.model import (
     StationShare,
     Week,
     in_colour,
+    say,
     show_minutes,
     show_number,
     show_percent,
@@ -53,7 +54,7 @@ class ProductMaker:
         for name, product in self.model.products.items():
             times = [one for one in self.results.products if one.product == name]
             variants = tuple(self._variant(one) for one in times)
-            note = f"{len(times[0].lines)} operations" if times else ""
+            note = say("{count} operations", count=len(times[0].lines)) if times else ""
             if product.note:
                 note = f"{note} · {product.note}"
             colours = tuple(product.colours) if len(product.colours) > 1 else ()
@@ -79,7 +80,7 @@ class ProductMaker:
         for use in time.materials:
             names = [in_colour(use.material, swaps) for swaps in colours.values()] or [use.material]
             titles = [self.model.materials[one].title for one in names if one in self.model.materials]
-            again = ["same" if one == titles[0] else one for one in titles[1:]]
+            again = [say("same") if one == titles[0] else one for one in titles[1:]]
             yield MaterialRow(show_use(use), (titles[0], *again))
 
     def note(self, name: str) -> str:
@@ -87,8 +88,12 @@ class ProductMaker:
         if not times:
             return ""
         low, high = min(t.standard_min for t in times), max(t.standard_min for t in times)
-        span = show_minutes(low) if low == high else f"{show_number(low, 2, trim=False)} to {show_minutes(high)}"
-        return f"{len(times[0].lines)} operations · standard time {span}"
+        span = (
+            show_minutes(low)
+            if low == high
+            else say("{low} to {high}", low=show_number(low, 2, trim=False), high=show_minutes(high))
+        )
+        return say("{count} operations · standard time {span}", count=len(times[0].lines), span=span)
 
     def _variant(self, time: ProductTime) -> VariantView:
         rows = tuple(self._rows(time))
@@ -112,7 +117,7 @@ class ProductMaker:
         """A piece at a kind of station, and what a shift there gives."""
         title, capacity = self.model.stations[one.station].title, one.capacity
         pieces = show_number(capacity.pieces, 0) if capacity.pieces is not None else ""
-        limit = {"labour": "labour", "machine": "machines"}.get(capacity.limit, "")
+        limit = {"labour": say("labour"), "machine": say("machines")}.get(capacity.limit, "")
         return title, show_minutes(one.labour_min), show_minutes(one.machine_min), pieces, limit
 
     def _learning(self) -> str:
@@ -120,15 +125,22 @@ class ProductMaker:
         if learning is None:
             return ""
         rate = show_percent(learning.rate, 0)
-        return f"{rate} with each doubling, the standard after {learning.standard_after} pieces; {learning.source}"
+        words = say(
+            "{rate} with each doubling, the standard after {pieces} pieces", rate=rate, pieces=learning.standard_after
+        )
+        return f"{words}; {learning.source}"
 
     def _sureness(self, spread: Spread) -> dict[str, Any]:
         """Fields of a variant's view about its interval."""
         low, high = show_number(spread.low_min, 2, trim=False), show_minutes(spread.high_min)
         narrower = show_percent(spread.estimates_width, 0)
         return {
-            "interval": f"{low} to {high}",
-            "sure": f"{show_percent(spread.confidence, 0)} sure; exact estimates would narrow it by {narrower}",
+            "interval": say("{low} to {high}", low=low, high=high),
+            "sure": say(
+                "{share} sure; exact estimates would narrow it by {narrower}",
+                share=show_percent(spread.confidence, 0),
+                narrower=narrower,
+            ),
             "sources": tuple(self._unsure(part) for part in spread.parts[:MOST_SOURCES]),
             "following": tuple(self._next(one) for one in spread.following[:MOST_NEXT]),
         }
@@ -141,7 +153,13 @@ class ProductMaker:
     def _next(self, one: NextStudy) -> str:
         title, minutes = self.model.operations[one.operation].title, show_number(one.minutes, 0)
         gain = show_percent(one.gain, 0)
-        return f"{title}: {one.cycles} cycles, about {minutes} min, take away {gain} of what studies can narrow"
+        return say(
+            "{operation}: {cycles} cycles, about {minutes} min, take away {gain} of what studies can narrow",
+            operation=title,
+            cycles=one.cycles,
+            minutes=minutes,
+            gain=gain,
+        )
 
     def _rows(self, time: ProductTime) -> Iterator[RouteRow]:
         total = time.standard_min or 1.0
@@ -179,4 +197,4 @@ def _week(one: Week) -> tuple[str, str, str, str]:
 
 
 def _runs(line: RouteLine) -> str:
-    return "" if line.quantity == 1 else f"{show_number(line.quantity)} runs a piece"
+    return "" if line.quantity == 1 else say("{count} runs a piece", count=show_number(line.quantity))

@@ -11,14 +11,20 @@ from dataclasses import replace
 from fractions import Fraction
 
 from builder.geometry import CutAsk, Line, Pierced, Point, Section, seam_class, section_of, tape_width
-from builder.model import Quantity, find_feature, show_quantity
+from builder.model import (
+    Quantity,
+    find_feature,
+    plain,
+    say,
+    show_quantity,
+)
 from builder.view.details import DetailAsk
 from builder.view.figure import Callout, DimensionLine, FigureView, Stroke, bounds_of
 from builder.view.section_callouts import goods_callouts, room_left
 from builder.view.section_goods import Goods, Placed, goods_of
 from builder.view.section_thread import CORD, Place, needle_places, needles, threads
 from builder.view.section_words import CLASS_WORDS, SectionWords, section_alt, section_facts, section_words
-from builder.view.words import plain, tolerance_pair
+from builder.view.words import tolerance_pair
 
 _REACH_MM, _BENDS_MM, _BEYOND_MM, _WIDEST_MM = 26.0, 36.0, 8.0, 52.0
 _PRINTED_MM = 58.0
@@ -74,7 +80,7 @@ def drawn_section(
     kind = seam_class(section)
     notes = tuple(goods_callouts(goods, words.labels, words.sided))
     left, bottom, right, top = bounds_of(strokes)
-    title = f"Section of {plain(section.feature)}, thickness enlarged"
+    title = say("Section of {seam}, thickness enlarged", seam=plain(section.feature))
     return FigureView(
         name=name,
         title=title,
@@ -82,9 +88,11 @@ def drawn_section(
         bounds=(left - room_left(goods, notes), bottom, right, top),
         facts=(),
         alt=section_alt(section, plies, words, kind),
-        side=f"{CLASS_WORDS[kind.word]}, thickness enlarged" if kind is not None else "thickness enlarged",
+        side=say("{seam}, thickness enlarged", seam=say(CLASS_WORDS[kind.word]))
+        if kind is not None
+        else say("thickness enlarged"),
         dimensions=tuple(_dimensions(section, goods, words, _lowest(stitches))),
-        callouts=(*notes, Callout(standing[-1].start, f"{_counted(standing)} from above", True)),
+        callouts=(*notes, Callout(standing[-1].start, say("{needles} from above", needles=_counted(standing)), True)),
         width_mm=size[0],
         height_mm=size[1],
         text_mm=size[2],
@@ -145,7 +153,7 @@ def _needles(section: Section, goods: Goods, words: SectionWords, stitches: Sequ
 
 
 def _counted(standing: Sequence[Line]) -> str:
-    return "needle" if len(standing) == 1 else "needles"
+    return say("needle") if len(standing) == 1 else say("needles")
 
 
 def _lowest(stitches: Sequence[Stroke]) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from builder.geometry import Point
+from builder.model import say
 from builder.view.figure import Callout
 from builder.view.section_goods import Goods, Placed
 
@@ -30,7 +31,7 @@ def goods_callouts(goods: Goods, labels: Mapping[str, str], sided: Collection[st
         text = text.partition(":")[0] if len(parts) > _MOST_LONG_LABELS else text
         yield Callout(_spot([one for one in shown if one.ply.part == part], goods), text)
     marked = [one for one in shown if one.ply.part in sided]
-    faces = (("wrong side", False), ("right side", True))
+    faces = ((say("wrong side"), False), (say("right side"), True))
     found = ((words, _on_face(one, right, goods)) for words, right in faces for one in marked)
     for words, point in found:
         if point is not None:

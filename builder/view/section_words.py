@@ -5,22 +5,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.geometry import Plies, SeamClass, Section, seam_class
-from builder.model import STITCHES, Tolerance
+from builder.model import (
+    STITCHES,
+    Tolerance,
+    phrase,
+    plain,
+    say,
+)
 from builder.view.controls import measures_of
 from builder.view.details import DetailAsk
 from builder.view.figures import exact
 from builder.view.marking import shown
-from builder.view.words import plain
 
 CLASS_WORDS = {
-    "superimposed": "superimposed seam",
-    "lapped": "lapped seam",
-    "bound": "bound seam",
-    "flat": "flat seam, edges butted",
-    "decorative": "stitched through",
-    "edge finished": "finished edge",
-    "edge item": "strip along an edge",
-    "strip alone": "strip by itself",
+    "superimposed": phrase("superimposed seam"),
+    "lapped": phrase("lapped seam"),
+    "bound": phrase("bound seam"),
+    "flat": phrase("flat seam, edges butted"),
+    "decorative": phrase("stitched through"),
+    "edge finished": phrase("finished edge"),
+    "edge item": phrase("strip along an edge"),
+    "strip alone": phrase("strip by itself"),
 }
 """The class of a seam as a machinist says it, by the word of its `SeamClass`."""
 
@@ -45,20 +50,35 @@ class SectionWords:
 
 def section_alt(section: Section, plies: Plies, words: SectionWords, kind: SeamClass | None) -> str:
     """The section in words: what kind of seam, the plies from the top, the needle."""
-    sentences = [f"Section of {plain(section.feature)}, thickness enlarged."]
+    sentences = [say("Section of {seam}, thickness enlarged.", seam=plain(section.feature))]
     if kind is not None:
         letters = f", {kind.letters}" if kind.letters else ""
-        words_ = CLASS_WORDS[kind.word]
-        sentences.append(f"{words_[0].upper()}{words_[1:]} (ISO 4916 class {kind.number}{letters}).")
+        words_ = say(CLASS_WORDS[kind.word])
+        sentences.append(
+            say(
+                "{seam} (ISO 4916 class {number}).",
+                seam=words_[0].upper() + words_[1:],
+                number=f"{kind.number}{letters}",
+            )
+        )
     layers = []
     for one in reversed(plies.plies):
-        side = f", {'right' if one.right_up else 'wrong'} side up" if one.part in words.sided else ""
-        layers.append(f"{words.labels.get(one.part, plain(one.part))}{side}")
-    sentences.append(f"From the top: {'; '.join(layers)}.")
+        name = words.labels.get(one.part, plain(one.part))
+        if one.part in words.sided and one.right_up:
+            name = say("{part}, right side up", part=name)
+        elif one.part in words.sided:
+            name = say("{part}, wrong side up", part=name)
+        layers.append(name)
+    sentences.append(say("From the top: {layers}.", layers="; ".join(layers)))
     held = len(section.seam.plies)
     stitch = STITCHES.get(words.stitches.get((section.part, section.feature), ""))
-    come = "The needle comes" if stitch is None or stitch.needles == 1 else f"{stitch.needles} needles come"
-    sentences.append(f"{come} from above through {held} {'layer' if held == 1 else 'layers'}.")
+    if stitch is None or stitch.needles == 1:
+        sentences.append(say("The needle comes from above; layers it goes through: {count}.", count=held))
+    else:
+        come = say(
+            "{needles} needles come from above; layers they go through: {count}.", needles=stitch.needles, count=held
+        )
+        sentences.append(come)
     return " ".join(sentences)
 
 

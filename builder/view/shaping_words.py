@@ -6,11 +6,20 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from builder.geometry import FeatureShape, Point, finished_edge, stretch, taken_at
-from builder.model import Elastic, Pleat, Quantity, Values, show_number, show_quantity
+from builder.model import (
+    Elastic,
+    Pleat,
+    Quantity,
+    Values,
+    named,
+    say,
+    show_number,
+    show_quantity,
+)
 from builder.view.figure import Callout
 from builder.view.scene import Made, SceneFeature, SceneLayer
 from builder.view.strokes_shaping import SHAPING
-from builder.view.words import plain
+from builder.view.words import feature_words
 
 
 def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str, size: str = "") -> Iterator[Callout]:
@@ -22,7 +31,9 @@ def shaping_callouts(now: Sequence[SceneFeature], values: Values, first: str, si
     for one in now:
         spec = one.shape.feature
         if isinstance(spec, Pleat):
-            pleats.setdefault(spec.label or f"{spec.kind} pleat", []).append(one)
+            pleats.setdefault(named(spec.label) if spec.label else say("{kind} pleat", kind=say(spec.kind)), []).append(
+                one
+            )
         elif one.shape.kind in SHAPING:
             yield Callout(one.placing.point(_anchor(one.shape)), _words(one, values, first, size), accent=True)
     for words, alike in pleats.items():
@@ -48,12 +59,12 @@ def finished_callouts(
         sides, left = shape.outline.edge(edge), finished_edge(shape, edge, done)
         whole, take = sum(side.length for side in sides), taken_at(shape, edge, done)
         sum_ = f"{_number(whole, first)} − {_number(take, first)} = {_mm(left, first)}"
-        yield Callout(layer.placing.point(sides[-1].point_at(0.96)), f"{size} {edge} {sum_}".strip(), accent=True)
+        yield Callout(layer.placing.point(sides[-1].point_at(0.96)), f"{size} {say(edge)} {sum_}".strip(), accent=True)
 
 
 def _words(one: SceneFeature, values: Values, first: str, size: str) -> str:
     shape, spec = one.shape, one.shape.feature
-    name = spec.label or plain(shape.name)
+    name = feature_words(spec, shape.name)
     before = f"{size} " if size else ""
     if isinstance(spec, Elastic):
         relaxed = values.get(f"{one.part}/{shape.name}.relaxed")
@@ -61,7 +72,9 @@ def _words(one: SceneFeature, values: Values, first: str, size: str) -> str:
             return name
         ratio = show_number(stretch(shape), 2, trim=False)
         words = show_quantity(relaxed, first, both=False)  # type: ignore[arg-type]
-        return f"{name}, {before}{words} stretched to {_mm(shape.paths[0].length, first, both=False)}: × {ratio}"
+        long = _mm(shape.paths[0].length, first, both=False)
+        stretched = say("{relaxed} stretched to {length}", relaxed=words, length=long)
+        return f"{name}, {before}{stretched}: × {ratio}"
     if shape.kind == "zip" and f"{one.part}/{shape.name}.length" not in values:
         return f"{name}, {before}{_mm(shape.paths[0].length, first)}"
     return name

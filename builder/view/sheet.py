@@ -157,6 +157,7 @@ class SheetView:
     incoming    : what comes in, e.g. `2 × handle webbing, from Cut webbing`; outgoing : where it goes next
     templates   : printed templates and card gauges it works by
     tag         : short code of the method fingerprint, e.g. `7F3K Q2MX 4`; qr : the text in the QR code
+    words_tag   : of a translation, the code of its own words; read_by : code of who read its cautions
     distance_mm : reading distance; capital_mm : least capital height of action line, key, dimension and caution
     """
 
@@ -196,6 +197,8 @@ class SheetView:
     language: str = shown()
     distance_mm: float = shown()
     capital_mm: float = shown()
+    words_tag: str = shown(default="")
+    read_by: str = shown(default="")
     templates: tuple[TemplateUse, ...] = controlled(default=())
 
     @property

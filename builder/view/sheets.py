@@ -16,6 +16,8 @@ from builder.model import (
     Tolerance,
     capital_mm,
     find_feature,
+    named,
+    say,
     settings_of,
     show_minutes,
 )
@@ -219,7 +221,7 @@ class SheetMaker:
         return studio.figure(
             Ask(
                 name=f"{group.stem}-{number}",
-                title=f"Step {number}",
+                title=say("Step {number}", number=number),
                 part=part,
                 before=before,
                 now=work.now(step),
@@ -249,7 +251,7 @@ class SheetMaker:
         shape, before = with_hems(shape, self.model, group.values, work.all_before())
         ask = Ask(
             name=f"{group.stem}-made",
-            title=f"Made here: {shape.part.title}",
+            title=say("Made here: {part}", part=named(shape.part.title)),
             part=made,
             before=before,
             now=work.all_now(),
@@ -261,26 +263,34 @@ class SheetMaker:
 
     def _incoming(self, operation: Operation, makers: dict[str, str]) -> Iterator[str]:
         if operation.lots == "matched":
-            yield "The lot numbers on all tickets are the same; if not, stop and call."
+            yield say("The lot numbers on all tickets are the same; if not, stop and call.")
         for name, count in operation.needs.items():
             base = self.model.base_of(name)
             title = self.model.materials[name].title if name in self.model.materials else base.title if base else name
             maker = makers.get(name)
-            source = f", from {self.model.operations[maker].title}" if maker else ", from the store"
-            yield f"{count} × {title}{source}"
+            goods = f"{count} × {title}"
+            yield (
+                say("{goods}, from {maker}", goods=goods, maker=self.model.operations[maker].title)
+                if maker
+                else _stored(goods)
+            )
         yield from (one.said for one in template_uses(operation, self.model))
         if not operation.needs:
             for name in operation.makes:
                 material = self.model.materials.get(self.model.material_of(name) or "")
                 if material is not None:
-                    yield f"{material.title}, from the store"
+                    yield _stored(material.title)
 
     def _outgoing(self, operation: Operation, takers: dict[str, list[str]]) -> Iterator[str]:
         names = dict.fromkeys(taker for made in operation.makes for taker in takers.get(made, ()))
         for name in names:
             yield self.model.operations[name].title
         if not names:
-            yield "finished"
+            yield say("finished")
+
+
+def _stored(goods: str) -> str:
+    return say("{goods}, from the store", goods=goods)
 
 
 def _heading_words(full: str, dimensions: Dimensions, model: PlantModel) -> str:

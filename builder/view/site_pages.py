@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -15,6 +15,9 @@ from builder.model import (
     SeamSpeed,
     Station,
     limit_range,
+    named,
+    say,
+    show_date,
     show_number,
     show_percent,
     show_quantity,
@@ -48,15 +51,20 @@ class PageMaker:
         """What every page shares."""
         return SiteFrame(self.model.plant.plant, self.model.plant.language, version)
 
-    def home(self, date: str) -> HomePage:
-        """The first page: products, stations, operations."""
+    def home(
+        self, date: str, products_shown: Collection[str] | None = None, stations_shown: Collection[str] | None = None
+    ) -> HomePage:
+        """The first page: products, stations, operations. The products and stations shown are all where not said."""
         made = ProductMaker(self.model, self.results, self.sheets)
         products = [
-            Link(f"products/{name}.html", one.title, made.note(name)) for name, one in self.model.products.items()
+            Link(f"products/{name}.html", one.title, made.note(name))
+            for name, one in self.model.products.items()
+            if products_shown is None or name in products_shown
         ]
         stations = [
             Link(f"stations/{name}.html", one.title, _operations_count(sum(v.station == name for _, v in self.sheets)))
             for name, one in self.model.stations.items()
+            if stations_shown is None or name in stations_shown
         ]
         operations = [
             Link(
@@ -83,14 +91,14 @@ class PageMaker:
                 path=f"stations/{name}.html",
                 name=name,
                 title=station.title,
-                kind="" if (kind := KINDS[station.kind].title).lower() == station.title.lower() else kind,
+                kind="" if (kind := say(KINDS[station.kind].title)).lower() == station.title.lower() else kind,
                 facts=tuple(self._facts(station)),
                 cautions=tuple(cautions_of(station)),
                 protection=tuple(protection_of(station)),
                 settings=tuple(self._settings(station)),
                 operations=operations,
-                start=tuple(station.start.items()),
-                close_down=tuple(station.close_down.items()),
+                start=tuple((named(name), text) for name, text in station.start.items()),
+                close_down=tuple((named(name), text) for name, text in station.close_down.items()),
                 tending=tuple(self._tending(name)),
                 allowances=tuple(allowance_rows(self.model.plant, station)),
                 allowance_note=allowance_note(self.model.plant, station),
@@ -103,7 +111,11 @@ class PageMaker:
         for one in explanations():
             level = level_words(one)
             if one.slug in own:
-                level = f"{own[one.slug].severity} in this plant, because {own[one.slug].because}"
+                level = say(
+                    "{level} in this plant, because {reason}",
+                    level=say(own[one.slug].severity),
+                    reason=own[one.slug].because,
+                )
             row = RuleRow(one.slug, level, one.why, one.remedy, one.causes, one.bad, one.good)
             groups.setdefault(one.group, []).append(row)
         return RulesPage(tuple((group, tuple(rows)) for group, rows in groups.items()))
@@ -111,49 +123,61 @@ class PageMaker:
     def _tending(self, name: str) -> Iterator[tuple[str, str, str, str, str]]:
         for operation, one in self.results.tending.items():
             if self.model.operations[operation].station == name:
-                machines = "any number" if one.machines == math.inf else show_number(one.machines, 1)
+                machines = say("any number") if one.machines == math.inf else show_number(one.machines, 1)
                 lost = show_percent(one.interference, 0) if one.tended > 1 else "–"
                 title = self.model.operations[operation].title
                 yield title, show_seconds(one.service_s), show_seconds(one.run_s), machines, lost
 
     def _facts(self, station: Station) -> Iterator[tuple[str, str]]:
         first = self.model.plant.units
-        yield "places", str(station.count)
+        yield say("places"), str(station.count)
         if station.people is not None:
-            yield "people in a shift", str(station.people)
+            yield say("people in a shift"), str(station.people)
         if station.tended is not None:
-            yield "machines a person", str(station.tended)
+            yield say("machines a person"), str(station.tended)
         if station.labour_grade is not None:
-            yield "labour grade", station.labour_grade
-        share = f", {show_percent(station.share, 0)} of the machine’s time" if station.share is not None else ""
-        yield "attendance", station.attendance + share
-        yield "reading distance", show_quantity(station.distance, first)
+            yield say("labour grade"), station.labour_grade
+        attendance = say(station.attendance)
+        if station.share is not None:
+            share = show_percent(station.share, 0)
+            attendance = say("{attendance}, {share} of the machine’s time", attendance=attendance, share=share)
+        yield say("attendance"), attendance
+        yield say("reading distance"), show_quantity(station.distance, first)
         if station.stitches:
-            yield "stitch types", ", ".join(station.stitches)
+            yield say("stitch types"), ", ".join(station.stitches)
         if station.pace.top_speed is not None:
-            yield "top speed", show_quantity(station.pace.top_speed, first)
+            yield say("top speed"), show_quantity(station.pace.top_speed, first)
         if KINDS[station.kind].needs:
             date = station.pace.calibrated
-            yield "machine model", f"measured {date.isoformat()}" if date else "not yet measured in this plant"
+            measured = (
+                say("measured {date}", date=show_date(date.isoformat()))
+                if date
+                else say("not yet measured in this plant")
+            )
+            yield say("machine model"), measured
         for words, value in (
-            ("foot lift", station.foot_lift),
-            ("widest strip", station.strip_width),
-            ("farthest reach", station.reach),
+            (say("foot lift"), station.foot_lift),
+            (say("widest strip"), station.strip_width),
+            (say("farthest reach"), station.reach),
         ):
             if value is not None:
                 yield words, show_quantity(value, first)
         for speed in station.seam_speeds:
-            yield f"top speed, {speed.held}{_measured_on(speed, first)}", show_quantity(speed.top_speed, first)
+            yield (
+                f"{say('top speed')}, {say(speed.held)}{_measured_on(speed, first)}",
+                show_quantity(speed.top_speed, first),
+            )
         for name, one in station.programs.items():
             length, width = show_quantity(one.length, first, both=False), show_quantity(one.width, first, both=False)
-            yield f"program {name}", f"{one.stitches} stitches, {length} × {width}"
+            size = f"{length} × {width}"
+            yield say("program {name}", name=name), say("{count} stitches, {size}", count=one.stitches, size=size)
         if station.bed is not None:
             width, length = (show_quantity(one, first, both=False) for one in (station.bed.width, station.bed.length))
-            yield "bed", f"{width} × {length}"
+            yield say("bed"), f"{width} × {length}"
         if station.posture is not None:
-            yield "posture", station.posture + (f"; {station.relief}" if station.relief else "")
+            yield say("posture"), say(station.posture) + (f"; {station.relief}" if station.relief else "")
         if station.note:
-            yield "note", station.note
+            yield say("note"), station.note
 
     def _settings(self, station: Station) -> Iterator[tuple[str, str, str, str]]:
         table = KINDS[station.kind].settings
@@ -165,16 +189,28 @@ class PageMaker:
                 if span is not None and span.low.value == span.high.value:
                     limits = limits.partition("…")[0]  # one layer is not `1…1`
             proof = proved_by(limit.verify, limit.how)
-            yield name, limits or "–", limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}."
+            yield say(name), limits or "–", limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}."
 
 
 def _measured_on(speed: SeamSpeed, first: Literal["mm", "in"]) -> str:
     """What a seam speed was measured on, each after a comma."""
-    radius = f", curves down to {show_quantity(speed.smallest_radius, first)}" if speed.smallest_radius else ""
-    thick = f", up to {show_quantity(speed.thickest, first)} thick" if speed.thickest else ""
-    many = f", up to {speed.layers} layer{'' if speed.layers == 1 else 's'}" if speed.layers else ""
+    radius = (
+        f", {say('curves down to {radius}', radius=show_quantity(speed.smallest_radius, first))}"
+        if speed.smallest_radius
+        else ""
+    )
+    thick = (
+        f", {say('up to {thickness} thick', thickness=show_quantity(speed.thickest, first))}" if speed.thickest else ""
+    )
+    many = f", {say('layers up to {count}', count=speed.layers)}" if speed.layers else ""
     return radius + thick + many
 
 
 def _operations_count(number: int) -> str:
-    return "no operation yet" if not number else f"{number} operation{'' if number == 1 else 's'}"
+    return (
+        say("no operation yet")
+        if not number
+        else say("1 operation")
+        if number == 1
+        else say("{count} operations", count=number)
+    )

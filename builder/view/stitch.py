@@ -15,6 +15,7 @@ from builder.model import (
     SettingValue,
     Tolerance,
     find_feature,
+    say,
     settings_of,
     show_quantity,
 )
@@ -108,18 +109,20 @@ def close_up(sewn: Sewn, name: str, paper: tuple[float, float, float]) -> Figure
     key = _key(sewn, roles)
     if sewn.stitch == "301" and sewn.tack is None:
         panels.append(_too_tight(size, window))
-        key.append(("", ["wrong: needle", "thread too tight"]))
+        key.append(("", say("wrong: needle\nthread too tight").split("\n")))
     sheet = arranged(panels, [len(lines) for _, lines in key], paper)
     art = [one for view, at in zip(panels, sheet.places, strict=True) for one in strokes(view, roles, at)]
     art += _samples(key, sheet, size, paper[2])
-    title = "Bartack" if sewn.tack is not None else f"Stitch {sewn.stitch}, {STITCHES[sewn.stitch].title}"
+    title = say("Bartack")
+    if sewn.tack is None:
+        title = say("Stitch {number}, {name}", number=sewn.stitch, name=say(STITCHES[sewn.stitch].title))
     return FigureView(
         name=name,
-        title=f"{title}, enlarged, not to scale",
+        title=say("{stitch}, enlarged, not to scale", stitch=title),
         strokes=tuple(art),
         bounds=sheet.bounds,
         facts=tuple(_facts(sewn, roles)),
-        alt=f"{title}, seen from the face, from the back and cut. {runs_words(sewn.stitch, row)}",
+        alt=f"{say('{stitch}, from the face, from the back and cut.', stitch=title)} {runs_words(sewn.stitch, row)}",
         dimensions=tuple(_dimensions(sewn, row, sheet, window)),
         callouts=tuple(_callouts(key, panels, sheet, paper[2])),
         width_mm=paper[0],
@@ -238,10 +241,10 @@ def _key(sewn: Sewn, roles: Sequence[str]) -> Key:
     few = len(roles) < 3
     key: Key = [(role, thread_lines(sewn, role, few and role == roles[0], _tension(sewn, role))) for role in roles]
     if "needle" in sewn.settings:
-        key.append(("hole", [f"needle {sewn.settings['needle'].words}"]))
+        key.append(("hole", [say("needle {size}", size=sewn.settings["needle"].words)]))
     if sewn.tack is not None and sewn.tack[2] > _COVER + _UNDERLAY:
-        key.append(("", [f"{sewn.tack[2]} stitches,", "fewer drawn"]))
-    return [*key, ("", ["not to scale"])]
+        key.append(("", say("{count} stitches,\nfewer drawn", count=sewn.tack[2]).split("\n")))
+    return [*key, ("", [say("not to scale")])]
 
 
 def _tension(sewn: Sewn, role: str) -> str:

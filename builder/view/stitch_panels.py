@@ -12,6 +12,7 @@ from itertools import pairwise
 from typing import Literal
 
 from builder.geometry import Bounds, Line, Piece, Point, Space, StitchSize, StitchThreads, woven
+from builder.model import say
 from builder.view.figure import Stroke
 
 Look = Literal["face", "back", "cut along", "cut across"]
@@ -56,7 +57,7 @@ def panel(look: Look, row: StitchThreads, size: StitchSize, window: tuple[float,
     drawn = [sight((x, y, 0.0)) for x, y in holes]
     return Panel(
         look,
-        word or look.split(" ")[0],
+        say(word or look.split(" ")[0]),
         size,
         goods,
         tuple((x, y) for x, y, _ in drawn),

@@ -7,17 +7,22 @@ from textwrap import wrap
 from typing import Protocol
 
 from builder.geometry import StitchThreads
+from builder.model import phrase, say
 from builder.view.words import listed
 
 _NAMES = {
-    "needle": "needle thread",
-    "needle 2": "second needle thread",
-    "needle 3": "third needle thread",
-    "bobbin": "bobbin thread",
-    "looper": "looper thread",
-    "cover": "cover thread",
+    "needle": phrase("needle thread"),
+    "needle 2": phrase("second needle thread"),
+    "needle 3": phrase("third needle thread"),
+    "bobbin": phrase("bobbin thread"),
+    "looper": phrase("looper thread"),
+    "cover": phrase("cover thread"),
 }
-_OVEREDGE = {"looper": "lower looper thread", "looper 2": "upper looper thread", "looper 3": "chain looper thread"}
+_OVEREDGE = {
+    "looper": phrase("lower looper thread"),
+    "looper 2": phrase("upper looper thread"),
+    "looper 3": phrase("chain looper thread"),
+}
 _LINE = 15
 """Most letters of a line of the key."""
 
@@ -37,7 +42,7 @@ class Named(Protocol):
 def name_of(stitch: str, role: str) -> str:
     """What a thread is called: `lower looper thread`."""
     loopers = stitch[0] == "5" and stitch != "503"
-    return (_OVEREDGE if loopers else {}).get(role) or _NAMES[role]
+    return say((_OVEREDGE if loopers else {}).get(role) or _NAMES[role])
 
 
 def thread_lines(sewn: Named, role: str, first: bool, tension: str) -> list[str]:
@@ -48,7 +53,7 @@ def thread_lines(sewn: Named, role: str, first: bool, tension: str) -> list[str]
     material = sewn.threads.get("bobbin" if role == "bobbin" else "needle", "")
     named = first or material != sewn.threads.get("needle", "")
     name = name_of(sewn.stitch, role)
-    short = name if len(name) <= _LINE else name.removesuffix(" thread")
+    short = name if len(name) <= _LINE else name.removesuffix(say(" thread"))
     return [line for line in (short, tension, *(wrap(material, _LINE) if named else ())) if line]
 
 
@@ -62,6 +67,8 @@ def runs_words(stitch: str, row: StitchThreads) -> str:
             held[loop].append(strand)
     sentences = []
     for loop, strands in held.items():
-        names = [name_of(stitch, one) if one != loop else "its own next loop" for one in strands]
-        sentences.append(f"Each loop of the {name_of(stitch, loop)} holds the {listed(names)}.")
-    return " ".join(sentences).replace("the its", "its")
+        held_by = [name_of(stitch, one) if one != loop else say("its own next loop") for one in strands]
+        sentences.append(
+            say("Loops of the {loop} hold: {threads}.", loop=name_of(stitch, loop), threads=listed(held_by))
+        )
+    return " ".join(sentences)

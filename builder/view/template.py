@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.geometry import Bounds, Point, Segment
+from builder.model import say
 from builder.view.marking import controlled, shown
 
 
@@ -167,5 +168,7 @@ class TemplateUse:
     @property
     def said(self) -> str:
         """As one text."""
-        ending = {"": "", "not in use": ": NOT IN USE, print it again", "not yet measured": ": not yet measured"}
-        return f"Template {self.number}, revision {self.revision}, {self.title}{ending[self.state]}"
+        ending = {"not in use": say("NOT IN USE, print it again"), "not yet measured": say("not yet measured")}
+        words = say("Template {number}, revision {revision}", number=self.number, revision=self.revision)
+        ended = f": {ending[self.state]}" if self.state in ending else ""
+        return f"{words}, {self.title}{ended}"

@@ -32,6 +32,7 @@ from builder.model import (
     Tolerance,
     Values,
     gauge_tolerance,
+    plain,
     show_number,
     show_quantity,
     show_tolerance,
@@ -40,7 +41,6 @@ from builder.view.controls import tolerance_fact
 from builder.view.figures import exact
 from builder.view.strokes import circle, feature_strokes
 from builder.view.template import ChainDimension, TemplateLine, TemplateWords
-from builder.view.words import plain
 
 _GRAIN = {"up": 90.0, "across": 0.0}
 _CHAIN_MM = 7.5

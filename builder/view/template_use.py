@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from builder.model import Operation, PlantModel, Step, Template, route_of, show_number
+from builder.model import (
+    Operation,
+    PlantModel,
+    Step,
+    Template,
+    named,
+    route_of,
+    say,
+    show_number,
+)
 from builder.view.template import TemplateUse
 from builder.view.words import listed
 
@@ -32,13 +41,18 @@ def with_templates(said: str, step: Step, model: PlantModel) -> str:
     numbers = [f"**{model.templates[name].number}**" for name in step.with_ if name in model.templates]
     if not numbers:
         return said
-    return f"{said} Template{'s' if len(numbers) > 1 else ''} {listed(numbers)}."
+    more = (
+        say("Template {number}.", number=numbers[0])
+        if len(numbers) == 1
+        else say("Templates {numbers}.", numbers=listed(numbers))
+    )
+    return f"{said} {more}"
 
 
 def gauge_words(name: str, model: PlantModel) -> str:
     """A gauge as a sheet names it: a template by its number, any other by its name."""
     template = model.templates.get(name)
-    return f"card gauge {template.number}" if template is not None else name
+    return say("card gauge {number}", number=template.number) if template is not None else named(name)
 
 
 def cut_words(part: str, model: PlantModel) -> str:

@@ -14,6 +14,8 @@ from builder.model import (
     RouteLine,
     Step,
     StepTime,
+    phrase,
+    say,
     show_number,
     show_percent,
     show_seconds,
@@ -23,13 +25,13 @@ _PLAIN = 2000
 """A share with a larger denominator was calculated, and is shown as once in so many."""
 
 _SOURCES = {
-    "study": "readings",
-    "element": "element table",
-    "estimate": "estimate",
-    "model": "machine model",
-    "carried over": "carried over from other conditions",
-    "stale": "readings of other work",
-    "none": "none",
+    "study": phrase("readings"),
+    "element": phrase("element table"),
+    "estimate": phrase("estimate"),
+    "model": phrase("machine model"),
+    "carried over": phrase("carried over from other conditions"),
+    "stale": phrase("readings of other work"),
+    "none": phrase("none"),
 }
 
 
@@ -53,28 +55,33 @@ def often(step: Step, shares: Sequence[Fraction] = ()) -> str:
     if step.per is not None and step.per != EACH_PIECE:
         words = _of_lot(step.per, shares) if step.per.per in FROM_FACTS else _of_pieces(step.per)
     if step.during is not None:
-        words = f"{words}, while it runs" if words else "While it runs"
+        words = say("{often}, while it runs", often=words) if words else say("While it runs")
     return words
 
 
 def _of_pieces(per: Frequency) -> str:
-    one = {"pieces": f"{per.n} pieces"}.get(per.per, per.per)
+    one = say("{count} pieces", count=per.n) if per.per == "pieces" else say(per.per)
     if per.count == 1:
-        return f"Every {one}"
-    return f"{int(per.count)} times {'per' if per.per == 'pieces' else 'a'} {one}"
+        return say("Every {lot}", lot=one)
+    if per.per == "pieces":
+        return say("{times} times per {lot}", times=int(per.count), lot=one)
+    return say("{times} times a {lot}", times=int(per.count), lot=one)
 
 
 def _of_lot(per: Frequency, shares: Sequence[Fraction]) -> str:
     """`At each new bobbin (about every 13 pieces)`; `Every sheet (20 pieces)`, whose number was typed."""
     every = sorted({_number(per.count / share) for share in shares if share > 0})
     ends = [show_number(one, 0 if one >= 10 or one.denominator == 1 else 1) for one in (*every[:1], *every[-1:])]
-    number = " to ".join(dict.fromkeys(ends))
+    ends = list(dict.fromkeys(ends))
+    number = ends[0] if len(ends) == 1 else say("{low} to {high}", low=ends[0], high=ends[1]) if ends else ""
     if per.per == "sheet":
-        words, pieces = _of_pieces(per), f" ({number} pieces)"
+        words, pieces = _of_pieces(per), say("{count} pieces", count=number)
     else:
-        words = f"At each new {per.per}" if per.count == 1 else f"{int(per.count)} times at each new {per.per}"
-        pieces = f" (about every {'piece' if number == '1' else f'{number} pieces'})"
-    return words + (pieces if number else "")
+        words = say("At each new {lot}", lot=say(per.per))
+        if per.count != 1:
+            words = say("{times} times at each new {lot}", times=int(per.count), lot=say(per.per))
+        pieces = say("about every piece") if number == "1" else say("about every {count} pieces", count=number)
+    return f"{words} ({pieces})" if number else words
 
 
 def _number(pieces: Fraction) -> Fraction:
@@ -98,8 +105,8 @@ def seconds_words(time: StepTime | None) -> str:
     if time.share in (0, 1):
         return words
     if time.share.denominator < _PLAIN:
-        return f"{words}, {time.share.numerator} in {time.share.denominator}"
-    return f"{words}, 1 in {show_number(1 / time.share, 1)}"
+        return say("{time}, {times} in {pieces}", time=words, times=time.share.numerator, pieces=time.share.denominator)
+    return say("{time}, {times} in {pieces}", time=words, times=1, pieces=show_number(1 / time.share, 1))
 
 
 def step_source(time: StepTime | None) -> str:
@@ -111,7 +118,7 @@ def step_source(time: StepTime | None) -> str:
 
 def source_words(source: str) -> str:
     """A source of time in words."""
-    return _SOURCES[source]
+    return say(_SOURCES[source])
 
 
 def origin_words(line: RouteLine, time: OperationTime | None) -> str:
@@ -120,12 +127,12 @@ def origin_words(line: RouteLine, time: OperationTime | None) -> str:
         return ""
     readings = sum(step.readings for step in time.steps)
     found = {one for step in time.steps for one in step.source.split(" + ")}
-    words = [f"{readings} readings"] if readings else []
+    words = [say("{count} readings", count=readings)] if readings else []
     words += [source_words(one) for one in ("carried over", "stale", "element", "model") if one in found]
     if line.run_share < 1:
-        words.append(f"{show_percent(line.run_share, 0)} of the run by cut length")
+        words.append(say("{share} of the run by cut length", share=show_percent(line.run_share, 0)))
     if line.estimate_share > 0:
-        words.append(f"{show_percent(line.estimate_share, 0)} estimated")
+        words.append(say("{share} estimated", share=show_percent(line.estimate_share, 0)))
     return ", ".join(words)
 
 
@@ -134,11 +141,11 @@ def time_source_words(source: str, model: PlantModel) -> str:
     kind, _, name = source.partition(":")
     operation, _, step = name.partition("/")
     if kind == "study":
-        return f"readings of {operation}, step {step}"
+        return say("readings of {operation}, step {step}", operation=operation, step=step)
     if kind == "estimate":
-        return f"estimate of {operation}, step {step}"
+        return say("estimate of {operation}, step {step}", operation=operation, step=step)
     if kind == "element":
-        return f"element {model.elements[name].title if name in model.elements else name}"
+        return say("element {name}", name=model.elements[name].title if name in model.elements else name)
     if kind == "model":
-        return f"machine model of {model.stations[name].title if name in model.stations else name}"
-    return {"allowances": "allowances", "ratings": "ratings, all observers alike"}[kind]
+        return say("machine model of {station}", station=model.stations[name].title if name in model.stations else name)
+    return {"allowances": say("allowances"), "ratings": say("ratings, all observers alike")}[kind]

@@ -6,7 +6,15 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from builder.model import OperationTime, PlantModel, Results, consumed, in_colour
+from builder.model import (
+    OperationTime,
+    PlantModel,
+    Results,
+    consumed,
+    in_colour,
+    named,
+    say,
+)
 from builder.view.figure import FigureView
 from builder.view.grouping import SheetGroup
 from builder.view.sheet import ColourRow
@@ -39,9 +47,9 @@ def colours_of(group: SheetGroup, model: PlantModel) -> Coloured:
     rows: dict[str, ColourRow] = {}
     for colour, product, materials in _rows(tables, changing):
         titles = tuple(_colour_words(one, model) for one in materials)
-        name = colour
-        if colour in rows and rows[colour].values != titles:
-            name = f"{colour} ({model.products[product].title})"
+        name = named(colour)
+        if name in rows and rows[name].values != titles:
+            name = f"{name} ({model.products[product].title})"
         rows.setdefault(name, ColourRow(name, tuple(zip(changing, materials, strict=True)), titles))
     names = tuple(_role_words(takes[one], one, model) for one in changing)
     return Coloured(frozenset(changing), names, tuple(rows.values()))
@@ -60,7 +68,7 @@ def _colour_words(material: str, model: PlantModel) -> str:
 
 
 def _role_words(role: str, material: str, model: PlantModel) -> str:
-    return role if role not in ("goods", "hardware") else model.materials[material].form
+    return say(role) if role not in ("goods", "hardware") else say(model.materials[material].form)
 
 
 def renamed(figure: FigureView, ending: str) -> FigureView:

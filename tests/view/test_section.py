@@ -45,7 +45,7 @@ def test_a_section_stands_beside_the_part(tmp_path: Path) -> None:
     figure = shown(tmp_path)
     assert "section" in figure.name
     assert "Finished edge (ISO 4916 class 6, EF)." in figure.alt
-    assert "through 2 layers" in figure.alt
+    assert "goes through: 2" in figure.alt
 
 
 def test_the_distance_checked_carries_its_tolerance(tmp_path: Path) -> None:
@@ -108,8 +108,8 @@ def test_goods_turn_over_at_every_fold_of_the_gallery(name: str) -> None:
 def test_the_alternative_counts_the_needles() -> None:
     """One is the needle; of a cover stitch there are two."""
     said = {figure.name: figure.alt for figure in section_gallery()}
-    assert "The needle comes from above through 2 layers." in said["section-hem"]
-    assert "2 needles come from above through 2 layers." in said["section-hem-602"]
+    assert "The needle comes from above; layers it goes through: 2." in said["section-hem"]
+    assert "2 needles come from above; layers they go through: 2." in said["section-hem-602"]
 
 
 plies = st.lists(st.tuples(st.floats(-50, 40), st.floats(1, 60), st.floats(0.05, 8)), min_size=1, max_size=9)

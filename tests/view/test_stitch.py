@@ -95,10 +95,10 @@ def test_the_stitch_length_is_taken_from_hole_to_hole(stitch: str) -> None:
 
 def test_the_alternative_says_how_the_threads_run() -> None:
     """In words made from what holds what."""
-    assert "Each loop of the needle thread holds the bobbin thread." in close_up(sewn("301"), "one", PAPER).alt
+    assert "Loops of the needle thread hold: bobbin thread." in close_up(sewn("301"), "one", PAPER).alt
     chain = close_up(sewn("401"), "one", PAPER).alt
-    assert "Each loop of the looper thread holds the needle thread." in chain
-    assert "Each loop of the needle thread holds its own next loop." in close_up(sewn("101"), "one", PAPER).alt
+    assert "Loops of the looper thread hold: needle thread." in chain
+    assert "Loops of the needle thread hold: its own next loop." in close_up(sewn("101"), "one", PAPER).alt
 
 
 @pytest.mark.parametrize(("stitch", "turns"), [("101", 3), ("504", 1), ("301", 0)])
