@@ -115,7 +115,8 @@ def _sign(code: str, name: str, pens: Pens) -> Json:
 def _caution(caution: Caution, pens: Pens, codes: tuple[str, ...] = ()) -> Json:
     return {
         "sign": _sign(caution.sign, caution.hazard, pens),
-        "signal": caution.signal.upper(),
+        "signal": caution.signal,
+        "strong": caution.signal == say("DANGER"),
         "text": pens.marked(caution.text),
         "codes": _codes(codes, pens),
     }

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.model import KINDS, PlantModel, Station, capital_mm, say
+from builder.model import KINDS, PlantModel, Station, capital_mm, named, say
 from builder.view.cards import (
     AnyCard,
     CardHead,
@@ -28,21 +28,27 @@ from builder.view.sheet import SheetView
 
 @dataclass(slots=True)
 class CardMaker:
-    """Makes the cards of a plant's stations. `sheets`: those of all operations, in the order of their files."""
+    """Makes the cards of a plant's stations. `sheets`: those of all operations, in the order of their files.
+
+    whole : stations of whose operations none is missing among the sheets; all when None. A fault finder that lacks a
+            fault is worse than one in another language
+    """
 
     model: PlantModel
     sheets: Sequence[SheetView]
+    whole: Collection[str] | None = None
 
     def stations(self) -> Iterator[StationCards]:
         """The cards of each station that has any, in the order of the files."""
         plant = self.model.plant
         for name, station in self.model.stations.items():
-            if station.kind not in KINDS:
+            if station.kind not in KINDS or (self.whole is not None and name not in self.whole):
                 continue
             cards = tuple(_signed(card) for card in self._cards(name, station))
             if cards:
                 letters = capital_mm(float(station.distance.value))
-                yield StationCards(name, station.title, cards, plant.plant, plant.paper, plant.language, letters)
+                language = next((one.language for one in self.sheets), plant.language)
+                yield StationCards(name, station.title, cards, plant.plant, plant.paper, language, letters)
 
     def _cards(self, name: str, station: Station) -> Iterator[AnyCard]:
         sheets = [one for one in self.sheets if one.station == name]
@@ -94,13 +100,13 @@ class CardMaker:
             return None
         head = CardHead("start", say("Start of the shift"), name, station.title, say("Before the first piece."))
         refused = say("One fails: do not start. Stop and call.")
-        return ShiftCard(head, tuple(station.start.items()), refused)
+        return ShiftCard(head, _checks(station.start), refused)
 
     def _close_down(self, name: str, station: Station) -> ShiftCard | None:
         if not station.close_down:
             return None
         head = CardHead("close-down", say("End of the shift"), name, station.title, say("After the last piece."))
-        return ShiftCard(head, tuple(station.close_down.items()))
+        return ShiftCard(head, _checks(station.close_down))
 
     def _needle(self, name: str, station: Station, sheets: Sequence[SheetView]) -> NeedleCard | None:
         if not has_needles(station):
@@ -122,7 +128,11 @@ class CardMaker:
         lead = say("All faults of the operations here, the critical ones first.")
         head = CardHead("faults", say("Something is wrong"), name, station.title, lead, sources)
         off = any(case.power for row in rows for case in row.cases)
-        return FaultCard(head, rows, (f"{POWER_OFF} {self.model.plant.lock_out}",) if off else ())
+        return FaultCard(head, rows, (f"{say(POWER_OFF)} {say(self.model.plant.lock_out)}",) if off else ())
+
+
+def _checks(typed: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    return tuple((named(name), text) for name, text in typed.items())
 
 
 def _sources(sheets: Iterator[SheetView]) -> tuple[CardSource, ...]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from builder.model import say
 from builder.view.cards import FaultCase, FaultCause, FaultRow
 from builder.view.sheet import FaultLine, SheetView
 
-_ORDER = {"critical": 0, "major": 1, "minor": 2}
+_GRADES = ("critical", "major", "minor")
 _Found = list[tuple[FaultLine, str]]
 """Faults with the code of the operation each is from."""
 
@@ -52,7 +53,9 @@ def _causes(found: _Found, everywhere: set[str]) -> Iterator[FaultCause]:
 
 
 def _rank(grade: str) -> int:
-    return _ORDER.get(grade, len(_ORDER))
+    """Place of a class, as the sheets say it, from the worst."""
+    said = [say(one) for one in _GRADES]
+    return said.index(grade) if grade in said else len(said)
 
 
 def _key(text: str) -> str:

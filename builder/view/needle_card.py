@@ -42,7 +42,7 @@ def needle_steps(station: Station, model: PlantModel) -> Iterator[CardStep]:
         yield CardStep(say("Stop. Foot off the treadle."), say("Leave the work where it lies. Move nothing."))
     else:
         yield CardStep(say("Stop the machine."), say("Leave the work where it lies. Move nothing."))
-    yield CardStep(say("Power off."), model.plant.lock_out, "M021", say("power off"))
+    yield CardStep(say("Power off."), say(model.plant.lock_out), "M021", say("power off"))
     eyes = next((one for one in ("eye shield", "eye protection") if one in station.protection), "")
     yield CardStep(
         say("Find every piece."),

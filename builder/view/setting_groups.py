@@ -49,7 +49,7 @@ def limit_lines(station: Station, model: PlantModel) -> Iterator[LimitLine]:
             # one layer is not `1…1`
             limits = (shown.partition("…")[0] if span.low.value == span.high.value else shown,)
         proof = proved_by(limit.verify, limit.how)
-        yield LimitLine(name, limits, limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}.")
+        yield LimitLine(say(name), limits, limit.set_at, f"{proof[:1].upper()}{proof[1:].rstrip('.')}.")
 
 
 def _choice(name: str, model: PlantModel) -> str:
@@ -60,7 +60,7 @@ def stored_programs(station: Station, model: PlantModel) -> Iterator[tuple[str, 
     """Stored patterns by name, with what each sews."""
     for name, one in station.programs.items():
         length, width = (show_quantity(side, model.plant.units, both=False) for side in (one.length, one.width))
-        yield name, say("{count} stitches, {length} × {width}", count=one.stitches, length=length, width=width)
+        yield name, say("{count} stitches, {size}", count=one.stitches, size=f"{length} × {width}")
 
 
 def machine_facts(station: Station, model: PlantModel) -> Iterator[tuple[str, str]]:
