@@ -37,6 +37,7 @@ from builder.model import (
     link,
     near,
     route_of,
+    say,
     speaking,
     tongue_of,
     translations,
@@ -54,14 +55,18 @@ from builder.reading import (
     scaled_jpeg,
 )
 from builder.rendering import (
+    CARD_ENTRY,
     ENTRY,
+    TRAINING_ENTRY,
     PlannedFile,
     Planner,
     SheetPress,
     Tree,
     made,
     render_booklet,
+    render_cards,
     render_template,
+    render_training,
     theme_folder,
     version,
 )
@@ -69,6 +74,7 @@ from builder.view import (
     AnyFigure,
     Photo,
     PlantViews,
+    SheetView,
     operation_figures,
     part_figures,
     plant_views,
@@ -311,30 +317,61 @@ def figures_of(checked: Checked, name: str, product: str | None, size: str | Non
     return list(part_figures(model, dimensions, checked.book, checked.results, name, values, size or ""))
 
 
-def booklet(checked: Checked, name: str) -> bytes:
-    """One PDF of all sheets of a station or a product, in one compile. Raises UsageError for an unknown name."""
+def booklet(checked: Checked, name: str, training: bool = False) -> bytes:
+    """One PDF of all sheets of a station or a product, in one compile. Raises UsageError for an unknown name.
+
+    training : the training sheets instead. Those of a product stand in the order of its route
+    """
     views = plant_views_of(checked)
     assert checked.linked is not None
     model = checked.linked.model
-    if name in model.stations:
-        title = model.stations[name].title
-        chosen = [view for view in views.sheets if view.station == name]
-    elif name in model.products:
-        title = model.products[name].title
-        order = [step.operation for step in route_of(name, model.products, model.operations)]
-        mine = [view for view in views.sheets if title in view.products and view.operation in order]
-        chosen = sorted(mine, key=lambda view: order.index(view.operation))
-    else:
-        close = near(name, (*model.stations, *model.products))
-        raise UsageError(f"no station or product is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    title, chosen = _of_booklet(views, model, name)
     if not chosen:
         raise UsageError(f"{name} has no sheets")
     planner = planner_of(checked, (Tree(tongue_of(model.plant.language), "", views),))
-    with closing(planner):
+    with closing(planner), speaking(tongue_of(model.plant.language)):
+        if training:
+            own = {one.stem: one for one in views.training}
+            sheets = [own[view.stem] for view in chosen]
+            return render_training(sheets, planner.press_of(TRAINING_ENTRY), say("{title}: training", title=title))
         photos = {
             photo.name: planner.read_photo(photo) for view in chosen for step in view.steps for photo in step.photos
         }
         return render_booklet(chosen, photos, planner.press, title)
+
+
+def _of_booklet(views: PlantViews, model: PlantModel, name: str) -> tuple[str, list[SheetView]]:
+    """Title and sheets of a station's or a product's booklet. Raises UsageError for an unknown name."""
+    if name in model.stations:
+        return model.stations[name].title, [view for view in views.sheets if view.station == name]
+    if name in model.products:
+        title = model.products[name].title
+        order = [step.operation for step in route_of(name, model.products, model.operations)]
+        mine = [view for view in views.sheets if title in view.products and view.operation in order]
+        return title, sorted(mine, key=lambda view: order.index(view.operation))
+    close = near(name, (*model.stations, *model.products))
+    raise UsageError(f"no station or product is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+
+
+def cards_pdf(checked: Checked, name: str, kind: str = "") -> bytes:
+    """The cards of a station in one PDF, or its card of one kind. Raises UsageError for an unknown station or card."""
+    views = plant_views_of(checked)
+    assert checked.linked is not None
+    model = checked.linked.model
+    if name not in model.stations:
+        close = near(name, model.stations)
+        raise UsageError(f"no station is called {name}{f'; did you mean {close[0]}?' if close else ''}")
+    found = next((one for one in views.cards if one.station == name), None)
+    if found is None:
+        raise UsageError(f"{name} has no cards: nothing is typed of it that a card would say")
+    if kind:
+        chosen = tuple(card for card in found.cards if card.head.kind == kind)
+        if not chosen:
+            raise UsageError(f"{name} has no card {kind}; it has {', '.join(card.head.kind for card in found.cards)}")
+        found = replace(found, cards=chosen)
+    planner = planner_of(checked, (Tree(tongue_of(model.plant.language), "", views),))
+    with closing(planner), speaking(tongue_of(model.plant.language)):
+        return render_cards(found, planner.press_of(CARD_ENTRY))
 
 
 def template_pdf(checked: Checked, name: str, paper: str | None, size: str | None) -> tuple[bytes, int]:

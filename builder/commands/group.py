@@ -15,6 +15,7 @@ from builder.errors import SeamboardError
 
 COMMANDS = {
     "build": "Check the plant and make its site and sheets.",
+    "cards": "Print the cards of a station: hazards, settings, shift, broken needle, faults.",
     "check": "Check the plant's files and report all findings.",
     "draw": "Write the figures of a part or an operation as SVG and PNG.",
     "explain": "What a finding means, what to do, and an example of each kind.",

@@ -43,6 +43,7 @@ from builder.computing.spread import (
     z_quantile,
 )
 from builder.computing.standard_data import element_data, standard_data
+from builder.computing.step_seconds import step_standard
 from builder.computing.study_summary import cycle_values, readings_needed, step_study, summarise
 from builder.computing.tending import Interference, cycle_in_step, interference, machines_in_step, tending_of
 from builder.computing.thread_use import (
@@ -137,6 +138,7 @@ __all__ = [
     "segment_time",
     "standard_data",
     "station_allowance",
+    "step_standard",
     "step_study",
     "strain_factors",
     "summarise",

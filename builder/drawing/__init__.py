@@ -6,6 +6,7 @@ from builder.drawing.drawn import Drawing
 from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.imported_svg import draw_imported
 from builder.drawing.lettered import TextBox
+from builder.drawing.needle_art import needle_outline, needle_parts_figure
 from builder.drawing.overlay import Overlay, draw_callouts
 from builder.drawing.raster import outlined, png_of, raster_available
 from builder.drawing.sign import SIGNS, Sign, sign_body, sign_svg
@@ -28,6 +29,8 @@ __all__ = [
     "face_file",
     "face_table",
     "draw_imported",
+    "needle_outline",
+    "needle_parts_figure",
     "outlined",
     "draw_callouts",
     "png_of",

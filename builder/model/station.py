@@ -113,6 +113,8 @@ class Station(Noun):
     strip_width   : widest webbing or tape a strip cutter takes
     programs      : stored patterns by their name in the setting `program`
     bobbins       : by thread, what a wound bobbin gives
+    needle_length, needle_shank : of the needles that fit here, whole length and the shank's diameter, measured on a new
+                    one; with them the broken-needle card draws its outline at true size
     needle_hours  : hours of sewing after which the needles are changed, all of the machine's together
     tail          : thread left hanging at start and end of a seam together, of each thread
     seam_speeds   : measured top speeds; the first that fits a seam counts
@@ -146,6 +148,8 @@ class Station(Noun):
     hands_off: Length | None = None
     programs: Table[str, StitchProgram] = Field(default_factory=dict)
     bobbins: Table[Ident, Bobbin] = Field(default_factory=dict)
+    needle_length: Length | None = None
+    needle_shank: Length | None = None
     needle_hours: Time | None = None
     tail: Length | None = None
     seam_speeds: tuple[SeamSpeed, ...] = ()

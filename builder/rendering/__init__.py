@@ -1,13 +1,19 @@
 """Door of the rendering room: view objects to pages, sheets and pictures. It calls no formula and writes nothing."""
 
+from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.making import MadeFile, made
 from builder.rendering.plan import PlannedFile, Planner, theme_folder, version
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
+from builder.rendering.training_sheet import TRAINING_ENTRY, render_training
 from builder.rendering.tree import Tree
 
 __all__ = [
+    "CARD_ENTRY",
+    "TRAINING_ENTRY",
+    "render_cards",
+    "render_training",
     "ENTRY",
     "render_template",
     "MadeFile",

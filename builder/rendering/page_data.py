@@ -82,6 +82,11 @@ def operation_path(sheet: SheetView) -> str:
     return f"operations/{sheet.stem}.html"
 
 
+def training_path(sheet: SheetView) -> str:
+    """Where the training sheet lies."""
+    return f"training/{sheet.stem}.pdf"
+
+
 def floor_path(sheet: SheetView) -> str:
     """Where the floor screen lies."""
     return f"floor/{sheet.stem}.html"
@@ -115,6 +120,8 @@ def station_data(station: StationPage, pens: Pens) -> Data:
         "allowances": station.allowances,
         "allowance_note": station.allowance_note,
         "operations": station.operations,
+        "cards": station.cards,
+        "cards_path": f"cards/{station.name}.pdf",
         "tending": station.tending,
         "lists": [
             one
@@ -244,6 +251,7 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "station_path": f"stations/{sheet.station}.html",
         "floor_path": floor_path(sheet),
         "sheet_path": f"sheets/{sheet.stem}.pdf",
+        "training_path": training_path(sheet),
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
         "steps": [step_data(step, pens, [row.size for row in sheet.sizes]) for step in sheet.steps],
         "measures": sheet.measures,

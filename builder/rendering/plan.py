@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache, partial
 from importlib import metadata
 from pathlib import Path
@@ -12,12 +12,23 @@ from pathlib import Path
 from builder.drawing import draw, draw_figure, outlined, png_of, raster_available
 from builder.errors import SeamboardError
 from builder.model import speaking
-from builder.rendering.page_data import photo_path
+from builder.rendering.card_data import CARD_ENTRY, render_cards
+from builder.rendering.page_data import photo_path, training_path
 from builder.rendering.sheet import SheetPress, render_sheet
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
+from builder.rendering.training_sheet import TRAINING_ENTRY, render_training
 from builder.rendering.tree import Kind, LanguageLink, Tree, View, language_links
-from builder.view import AnyFigure, Photo, PlantViews, SheetView, TemplateView, output_hash
+from builder.view import (
+    AnyFigure,
+    Photo,
+    PlantViews,
+    SheetView,
+    StationCards,
+    TemplateView,
+    TrainingView,
+    output_hash,
+)
 
 _LIBRARIES = (
     "typst",
@@ -105,6 +116,7 @@ class Planner:
     _site: Site | None = None
     _press: SheetPress | None = None
     _template_press: SheetPress | None = None
+    _other_presses: dict[str, SheetPress] = field(default_factory=dict)
     _theme_hash: str = ""
 
     @property
@@ -121,6 +133,7 @@ class Planner:
         for tree in self.trees:
             yield from self._spoken(tree, self._pages(tree))
             yield from self._spoken(tree, self._sheets(tree))
+            yield from self._spoken(tree, self._beside(tree))
         yield from self._spoken(self.trees[0], self._templates())
         for photo in self._photos().values():
             yield PlannedFile(
@@ -144,6 +157,17 @@ class Planner:
             make = partial(self._sheet, sheet)
             yield PlannedFile(f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), make, "sheets", group=sheet.stem)
 
+    def _beside(self, tree: Tree) -> Iterator[PlannedFile]:
+        """What is printed beside the sheets: training sheets, and the cards of each station."""
+        for one in tree.views.training:
+            make = partial(self._training, one)
+            path, key = training_path(one.sheet), self._key(one, "training")
+            yield PlannedFile(path, key, make, "training", group=one.sheet)
+        for cards in tree.views.cards:
+            yield PlannedFile(
+                f"cards/{cards.station}.pdf", self._key(cards, "cards"), partial(self._cards, cards), "cards"
+            )
+
     def _templates(self) -> Iterator[PlannedFile]:
         for template in self.views.templates:
             if template.usable:
@@ -165,7 +189,7 @@ class Planner:
 
     def close(self) -> None:
         """Take down the presses."""
-        for press in (self._press, self._template_press):
+        for press in (self._press, self._template_press, *self._other_presses.values()):
             if press is not None:
                 press.close()
 
@@ -182,6 +206,12 @@ class Planner:
         if self._press is None:
             self._press = SheetPress(self.theme / "sheets")
         return self._press
+
+    def press_of(self, entry: str) -> SheetPress:
+        """The press of another entry file of the theme's sheets, made on first use."""
+        if entry not in self._other_presses:
+            self._other_presses[entry] = SheetPress(self.theme / "sheets", entry=entry)
+        return self._other_presses[entry]
 
     @property
     def theme_hash(self) -> str:
@@ -218,6 +248,12 @@ class Planner:
     def _sheet(self, sheet: SheetView) -> bytes:
         photos = {photo.name: self.read_photo(photo) for photo in _photos_of(sheet).values()}
         return render_sheet(sheet, photos, self.press)
+
+    def _training(self, view: TrainingView) -> bytes:
+        return render_training([view], self.press_of(TRAINING_ENTRY))
+
+    def _cards(self, view: StationCards) -> bytes:
+        return render_cards(view, self.press_of(CARD_ENTRY))
 
     def _template(self, template: TemplateView) -> bytes:
         if self._template_press is None:

@@ -1,6 +1,25 @@
 """Door of the view room: it alone decides what a sheet, page or figure says."""
 
 from builder.view.all_views import PlantViews, plant_views, translated_views
+from builder.view.cards import (
+    AnyCard,
+    CardHead,
+    CardSource,
+    CardStep,
+    FaultCard,
+    FaultCase,
+    FaultCause,
+    FaultRow,
+    HazardCard,
+    LimitLine,
+    NeedleCard,
+    NeedleUse,
+    OwnCaution,
+    SettingsCard,
+    SettingsGroup,
+    ShiftCard,
+    StationCards,
+)
 from builder.view.chart import (
     AnyChart,
     Chart,
@@ -62,8 +81,28 @@ from builder.view.template import (
 )
 from builder.view.templates import template_view
 from builder.view.time_words import origin_words, time_source_words
+from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "AnyCard",
+    "CardHead",
+    "CardSource",
+    "CardStep",
+    "FaultCard",
+    "FaultCase",
+    "FaultCause",
+    "FaultRow",
+    "HazardCard",
+    "LimitLine",
+    "NeedleCard",
+    "NeedleUse",
+    "OwnCaution",
+    "SettingsCard",
+    "SettingsGroup",
+    "ShiftCard",
+    "StationCards",
+    "TrainingStep",
+    "TrainingView",
     "TableRead",
     "lacking_words",
     "language_file",

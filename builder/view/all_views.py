@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from builder.geometry import ShapeBook
 from builder.model import Dimensions, PlantModel, Results, Translation, route_of
+from builder.view.card_maker import CardMaker
+from builder.view.cards import StationCards
 from builder.view.pages import HomePage, ProductPage, RulesPage, SiteFrame, StationPage
 from builder.view.product_pages import ProductMaker
 from builder.view.sheet import SheetView
@@ -17,6 +19,8 @@ from builder.view.study_page import StudyPage, TimesPage
 from builder.view.study_pages import study_pages, times_page
 from builder.view.template import TemplateView
 from builder.view.templates import TemplateMaker
+from builder.view.training import TrainingView
+from builder.view.training_maker import TrainingMaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +39,8 @@ class PlantViews:
     studies: tuple[StudyPage, ...] = ()
     times: TimesPage | None = None
     templates: tuple[TemplateView, ...] = ()
+    training: tuple[TrainingView, ...] = ()
+    cards: tuple[StationCards, ...] = ()
 
 
 def plant_views(
@@ -56,16 +62,19 @@ def plant_views(
     links = {name: links[name] for name in model.operations if name in links}
     studies = tuple(study_pages(model, results, links))
     dates = [view.date for _, view in sheets if view.date]
+    cards = tuple(CardMaker(model, [view for _, view in sheets]).stations())
     return PlantViews(
         frame=pages.frame(version),
         home=pages.home(max(dates, default="")),
         products=tuple(ProductMaker(model, results, sheets).products()),
-        stations=tuple(pages.stations()),
+        stations=tuple(_with_cards(pages.stations(), cards)),
         sheets=tuple(view for _, view in sheets),
         rules=pages.rules(),
         studies=studies,
         times=times_page(studies, results, model, links),
         templates=tuple(TemplateMaker(model, dimensions, book).templates()),
+        training=tuple(TrainingMaker(model, results).sheets(sheets)),
+        cards=cards,
     )
 
 
@@ -94,13 +103,28 @@ def translated_views(
     pages = PageMaker(own, results, sheets)
     stations = [page for page in pages.stations() if page.operations]
     dates = [view.date for _, view in sheets if view.date]
+    cards = tuple(CardMaker(own, [view for _, view in sheets], _whole_stations(complete, own)).stations())
     return PlantViews(
         frame=source.frame,
         home=pages.home(max(dates, default=""), names, {page.name for page in stations}),
         products=tuple(_without_studies(page, names) for page in shown),
-        stations=tuple(stations),
+        stations=tuple(_with_cards(stations, cards)),
         sheets=tuple(view for _, view in sheets),
+        training=tuple(TrainingMaker(own, results).sheets(sheets)),
+        cards=cards,
     )
+
+
+def _with_cards(pages: Iterable[StationPage], cards: Iterable[StationCards]) -> Iterator[StationPage]:
+    """Station pages that name the cards printed for them."""
+    titles = {one.station: tuple(card.head.title for card in one.cards) for one in cards}
+    yield from (replace(page, cards=titles.get(page.name, ())) for page in pages)
+
+
+def _whole_stations(complete: Collection[str], model: PlantModel) -> frozenset[str]:
+    """Stations all of whose operations can be said in a language."""
+    used = {one.station for one in model.operations.values()}
+    return frozenset(used - {one.station for name, one in model.operations.items() if name not in complete})
 
 
 def _whole(product: str, complete: Collection[str], translation: Translation, model: PlantModel) -> bool:

@@ -124,6 +124,8 @@ class StationPage:
     allowances: tuple[tuple[str, str, str], ...] = shown(default=())
     """what it is for, share of basic time, who says so; the last line is all of them"""
     allowance_note: str = shown(default="")
+    cards: tuple[str, ...] = shown(default=())
+    """titles of its printed cards"""
 
 
 @dataclass(frozen=True, slots=True)
