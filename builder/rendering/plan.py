@@ -162,7 +162,7 @@ class Planner:
         for one in tree.views.training:
             make = partial(self._training, one)
             path, key = training_path(one.sheet), self._key(one, "training")
-            yield PlannedFile(path, key, make, "training", group=one.sheet)
+            yield PlannedFile(path, key, make, "training", group=one.sheet.stem)
         for cards in tree.views.cards:
             yield PlannedFile(
                 f"cards/{cards.station}.pdf", self._key(cards, "cards"), partial(self._cards, cards), "cards"
