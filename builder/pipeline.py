@@ -33,6 +33,7 @@ from builder.model import (
     Results,
     Template,
     Values,
+    fault,
     language_name,
     link,
     near,
@@ -67,7 +68,9 @@ from builder.rendering import (
     render_cards,
     render_template,
     render_training,
-    theme_folder,
+    shown_photos,
+    theme_names,
+    theme_of,
     version,
 )
 from builder.view import (
@@ -142,6 +145,17 @@ def _photos(source: Source, model: PlantModel) -> tuple[dict[str, PhotoData], li
     return read, findings
 
 
+def _theme(source: Source, model: PlantModel) -> list[Finding]:
+    """A theme that is nowhere, neither in the plant's folder nor in the program."""
+    names = theme_names(source.folder)
+    if model.plant.theme in names:
+        return []
+    close = near(model.plant.theme, names)
+    remedy = f"Did you mean `{close[0]}`?" if close else f"Name one of: {', '.join(sorted(names))}."
+    message = f"no theme is called `{model.plant.theme}`"
+    return [fault("name-unknown", model.place("plant", "plant", "theme"), message, ("plant:plant",), remedy)]
+
+
 def _drawings(source: Source, model: PlantModel) -> tuple[dict[str, DrawingLines], list[Finding]]:
     """The lines of each part whose outline is a drawing, and what is wrong with those that can't be read."""
     lines: dict[str, DrawingLines] = {}
@@ -178,6 +192,7 @@ def check_plant(folder: Path, today: date | None = None) -> Checked:
     findings = [*source.findings, *linked.findings, *undrawn]
     photos, unreadable = _photos(source, model)
     findings += unreadable
+    findings += _theme(source, model)
     day = today or today_of()
     sizes = {name: (data.width, data.height) for name, data in photos.items() if data.format != "SVG"}
     subject = Subject(model, linked.dimensions, book, frozenset(), day, unread=linked.unusable, photos=sizes)
@@ -247,7 +262,7 @@ def planner_of(checked: Checked, trees: tuple[Tree, ...]) -> Planner:
             return draw_imported(read_svg(path).svg, photo.crop).encode()
         return scaled_jpeg(path, PHOTO_PX, PhotoEdit(photo.hidden, photo.crop))
 
-    return Planner(trees, theme_folder(checked.linked.model.plant.theme), picture)
+    return Planner(trees, theme_of(checked.linked.model.plant.theme, checked.source.folder), picture)
 
 
 def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Built:
@@ -334,9 +349,7 @@ def booklet(checked: Checked, name: str, training: bool = False) -> bytes:
             own = {one.stem: one for one in views.training}
             sheets = [own[view.stem] for view in chosen]
             return render_training(sheets, planner.press_of(TRAINING_ENTRY), say("{title}: training", title=title))
-        photos = {
-            photo.name: planner.read_photo(photo) for view in chosen for step in view.steps for photo in step.photos
-        }
+        photos = {photo.name: planner.read_photo(photo) for view in chosen for photo in shown_photos(view)}
         return render_booklet(chosen, photos, planner.press, title)
 
 
@@ -394,7 +407,7 @@ def template_pdf(checked: Checked, name: str, paper: str | None, size: str | Non
         raise UsageError(f"there is no size {size}, or it means different things: write PRODUCT/SIZE") from None
     except GeometryFault as fault:
         raise UsageError(fault.message) from None
-    with SheetPress(theme_folder(model.plant.theme) / "sheets", entry=ENTRY) as press:
+    with SheetPress(*theme_of(model.plant.theme, checked.source.folder).sheets, entry=ENTRY) as press:
         return render_template(view, press), len(view.sheets)
 
 

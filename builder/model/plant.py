@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Literal
+from typing import Annotated, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, StringConstraints, model_validator
 from pydantic_core import PydanticCustomError
 
 from builder.model.base import Noun, Table, Text
@@ -88,6 +88,19 @@ class Shift(Noun):
         return self
 
 
+class Look(Noun):
+    """What the plant looks like on its pages and sheets.
+
+    colour : as #rrggbb; it fills the band with the plant's name. What hurts and what is sewn keep their own colours
+    logo   : an SVG drawing or a picture of the folder photos
+    """
+
+    colour: Annotated[str, StringConstraints(pattern=r"^#[0-9a-fA-F]{6}$")] | None = Field(
+        default=None, examples=["#1f5c57"]
+    )
+    logo: Text | None = None
+
+
 class PrecisionWanted(Noun):
     """What a mean of a study must keep: within a share of itself, with a confidence, counted by one of the forms.
 
@@ -141,6 +154,7 @@ class Plant(Noun):
     gauges: Table[str, Gauge] = Field(default_factory=dict)
     rules: Table[str, RuleSetting] = Field(default_factory=dict)
     theme: Ident = "manila"
+    look: Look | None = None
     lock_out: Text = "Switch off at the main switch. Wait until everything stands still."
     handling: HandlingLimits | None = None
     seam_allowances: Table[str, Length] = Field(default_factory=dict)

@@ -51,6 +51,8 @@ def references(model: PlantModel) -> Iterator[Reference]:
     for name, product in model.products.items():
         yield from _of_product(("product", name), product, dimensions)
     yield from template_references(model)
+    if model.plant.look is not None and model.plant.look.logo is not None:
+        yield Reference(("plant", "plant"), ("look", "logo"), model.plant.look.logo, ("photo",))
     for code, language in model.languages.items():
         for number, meant in enumerate(language.products):
             yield Reference(("language", code), ("products", number), meant, ("product",))

@@ -37,6 +37,9 @@ KINDS: Mapping[str, str] = MappingProxyType(
 OUTPUT_FOLDER = "_out"
 """Where the pages are written; never read."""
 
+THEMES_FOLDER = "themes"
+"""The plant's own templates; no facts, so they are not read here."""
+
 _STUDIES, _PHOTOS, _DRAWINGS, _PLANT = "studies", "photos", "drawings", "plant"
 _FOLDERS = (*KINDS, _STUDIES, _PHOTOS, _DRAWINGS)
 _YAML = (".yaml", ".yml")
@@ -137,7 +140,7 @@ class _FolderReader:
         return Source(self.folder, tuple(documents), tuple(tables), photos, drawings, findings)
 
     def read_top_folder(self, path: Path) -> None:
-        if path.name == OUTPUT_FOLDER:
+        if path.name in (OUTPUT_FOLDER, THEMES_FOLDER):
             return
         if path.name not in _FOLDERS:
             self.unknown(path, _FOLDERS, "folder")

@@ -2,10 +2,11 @@
 
 from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.making import MadeFile, made
-from builder.rendering.plan import PlannedFile, Planner, theme_folder, version
-from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
+from builder.rendering.plan import PlannedFile, Planner, version
+from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet, shown_photos
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
+from builder.rendering.theme import theme_names, theme_of
 from builder.rendering.training_sheet import TRAINING_ENTRY, render_training
 from builder.rendering.tree import Tree
 
@@ -26,6 +27,8 @@ __all__ = [
     "Tree",
     "render_booklet",
     "render_sheet",
-    "theme_folder",
+    "shown_photos",
+    "theme_names",
+    "theme_of",
     "version",
 ]

@@ -10,13 +10,13 @@ from importlib import metadata
 from pathlib import Path
 
 from builder.drawing import draw, draw_figure, outlined, png_of, raster_available
-from builder.errors import SeamboardError
 from builder.model import speaking
 from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.page_data import photo_path, training_path
-from builder.rendering.sheet import SheetPress, render_sheet
+from builder.rendering.sheet import SheetPress, render_sheet, shown_photos
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
+from builder.rendering.theme import Theme
 from builder.rendering.training_sheet import TRAINING_ENTRY, render_training
 from builder.rendering.tree import Kind, LanguageLink, Tree, View, language_links
 from builder.view import (
@@ -69,15 +69,6 @@ def version() -> str:
         return "0"
 
 
-def theme_folder(name: str) -> Path:
-    """The folder of a theme: inside the installed package, or beside it in a checkout. Raises SeamboardError."""
-    package = Path(__file__).resolve().parent.parent
-    for folder in (package / "themes" / name, package.parent / "themes" / name):
-        if (folder / "site").is_dir() and (folder / "sheets").is_dir():
-            return folder
-    raise SeamboardError(f"there is no theme called {name}")
-
-
 @cache
 def code_hash() -> str:
     """Hash of the program itself and its libraries' versions: a new release renders everything again."""
@@ -93,15 +84,6 @@ def code_hash() -> str:
     return found.hexdigest()
 
 
-def theme_hash(theme: Path) -> str:
-    """Hash of all files of a theme."""
-    found = hashlib.sha256()
-    for file in sorted(path for path in theme.rglob("*") if path.is_file()):
-        found.update(file.relative_to(theme).as_posix().encode())
-        found.update(file.read_bytes())
-    return found.hexdigest()
-
-
 @dataclass(slots=True)
 class Planner:
     """Plans the files of one plant. `read_photo` gives a picture's bytes, scaled and stripped.
@@ -111,7 +93,7 @@ class Planner:
     """
 
     trees: tuple[Tree, ...]
-    theme: Path
+    theme: Theme
     read_photo: Callable[[Photo], bytes]
     _site: Site | None = None
     _press: SheetPress | None = None
@@ -204,20 +186,20 @@ class Planner:
     def press(self) -> SheetPress:
         """The sheet press, made on first use."""
         if self._press is None:
-            self._press = SheetPress(self.theme / "sheets")
+            self._press = SheetPress(*self.theme.sheets)
         return self._press
 
     def press_of(self, entry: str) -> SheetPress:
         """The press of another entry file of the theme's sheets, made on first use."""
         if entry not in self._other_presses:
-            self._other_presses[entry] = SheetPress(self.theme / "sheets", entry=entry)
+            self._other_presses[entry] = SheetPress(*self.theme.sheets, entry=entry)
         return self._other_presses[entry]
 
     @property
     def theme_hash(self) -> str:
         """The hash of the theme as it is now; a theme saved while watching is another one in the next build."""
         if not self._theme_hash:
-            self._theme_hash = theme_hash(self.theme)
+            self._theme_hash = self.theme.digest()
         return self._theme_hash
 
     def _key(self, view: object, kind: str) -> str:
@@ -257,7 +239,7 @@ class Planner:
 
     def _template(self, template: TemplateView) -> bytes:
         if self._template_press is None:
-            self._template_press = SheetPress(self.theme / "sheets", entry=ENTRY)
+            self._template_press = SheetPress(*self.theme.sheets, entry=ENTRY)
         return render_template(template, self._template_press)
 
     def _photos(self) -> Mapping[str, Photo]:
@@ -282,4 +264,4 @@ def _problems(figure: AnyFigure) -> tuple[str, ...]:
 
 
 def _photos_of(sheet: SheetView) -> dict[str, Photo]:
-    return {photo.name: photo for step in sheet.steps for photo in step.photos}
+    return {photo.name: photo for photo in shown_photos(sheet)}

@@ -12,7 +12,7 @@ import io
 import json
 import shutil
 import tempfile
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
 from types import TracebackType
@@ -22,7 +22,7 @@ from builder.errors import SeamboardError
 from builder.rendering.sheet_data import Json, KeptPhoto, Pens, default_pens, document_title, sheet_data
 
 if TYPE_CHECKING:
-    from builder.view import SheetView
+    from builder.view import Photo, SheetView
 
 FAMILIES = ("Atkinson Hyperlegible",)
 """Type families in order of choice; the first must have static Regular, Bold, Italic and BoldItalic faces."""
@@ -50,7 +50,7 @@ class SheetPress:
 
     Use one in each process, as a context manager: it keeps a temporary folder the templates read photos from.
 
-    templates : the theme's folder of sheet templates, with `main.typ`
+    templates : the theme's folders of sheet templates; a file is taken from the first that has it
     fonts     : folders of font files, the default faces when None
     families  : type families in order of choice
     entry     : the template file to set, `main.typ` for sheets
@@ -59,8 +59,7 @@ class SheetPress:
 
     def __init__(
         self,
-        templates: Path,
-        *,
+        *templates: Path,
         fonts: Sequence[Path] | None = None,
         families: Sequence[str] = FAMILIES,
         pens: Pens | None = None,
@@ -73,8 +72,9 @@ class SheetPress:
         self._photos: dict[str, KeptPhoto] = {}
         self._folder = tempfile.TemporaryDirectory(prefix="sheets-")
         self._root = Path(self._folder.name)
-        for template in sorted(templates.glob("*.typ")):
-            shutil.copyfile(template, self._root / template.name)
+        for folder in reversed(templates):
+            for template in sorted(folder.glob("*.typ")):
+                shutil.copyfile(template, self._root / template.name)
         faces = typst.Fonts(
             include_system_fonts=False,
             include_embedded_fonts=False,
@@ -157,8 +157,15 @@ def _document(
 
 
 def _kept_photos(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> dict[str, KeptPhoto]:
-    names = (photo.name for step in view.steps for photo in step.photos)
+    names = (photo.name for photo in shown_photos(view))
     return {name: compiler.keep_photo(photos[name]) for name in names}
+
+
+def shown_photos(view: SheetView) -> Iterator[Photo]:
+    """Every picture a sheet prints: those of its steps, and the plant's logo."""
+    yield from (photo for step in view.steps for photo in step.photos)
+    if view.brand is not None and view.brand.logo is not None:
+        yield view.brand.logo
 
 
 def _measured_photo(content: bytes, name: str) -> KeptPhoto:

@@ -139,6 +139,7 @@ def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> 
         "incoming": [pens.text(text) for text in view.incoming],
         "outgoing": [pens.text(text) for text in view.outgoing],
         "footer": _footer(view, pens),
+        **_brand(view, photos),
     }
 
 
@@ -149,6 +150,16 @@ def paper_size(paper: str) -> tuple[float, float]:
         raise ValueError(f"no paper is called {paper!r}: {', '.join(PAPERS)}, each also with `landscape`")
     width, height = PAPERS[name]
     return (height, width) if turn == "landscape" else (width, height)
+
+
+def _brand(view: SheetView, photos: Mapping[str, KeptPhoto]) -> Json:
+    """The plant's colour and logo, none where it types none."""
+    brand = view.brand
+    logo = brand.logo if brand is not None else None
+    return {
+        "colour": brand.colour if brand is not None and brand.colour else None,
+        "logo": {"path": photos[logo.name].path, "alt": logo.alt} if logo is not None else None,
+    }
 
 
 def _look(view: SheetView) -> Json:

@@ -15,11 +15,16 @@ from builder.rendering import page_data, study_data
 from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
 from builder.rendering.site_fonts import font_files, font_paths
+from builder.rendering.theme import Theme
 from builder.rendering.tree import Kind, LanguageLink, View
 from builder.view import HomePage, ProductPage, RulesPage, SheetView, SiteFrame, StationPage, StudyPage, TimesPage
 
 if TYPE_CHECKING:
     from jinja2 import Environment
+
+
+BRAND_CSS = "assets/plant.css"
+"""The plant's colour."""
 
 
 def standard_pens() -> Pens:
@@ -33,17 +38,17 @@ def standard_pens() -> Pens:
 class Site:
     """A site's templates, compiled once, with what every page shares.
 
-    theme : folder of the theme (the one that holds `site`)
+    theme : the theme
     pictures : whether small pictures are made as PNG; without libcairo there are none to link to
     pens  : stand-ins for the drawings, for tests; by default the program's own
     """
 
-    def __init__(self, frame: SiteFrame, theme: Path, pens: Pens | None = None, *, pictures: bool = True) -> None:
+    def __init__(self, frame: SiteFrame, theme: Theme, pens: Pens | None = None, *, pictures: bool = True) -> None:
         self.frame = frame
         self._pictures = pictures
-        self.folder = theme / "site"
+        self._assets = theme.assets()
         self.pens = _remembering(pens or standard_pens())
-        self._environment = _environment(self.folder)
+        self._environment = _environment(theme.site)
 
     def render_page(
         self, kind: Kind, view: View, folder: str = "", languages: Sequence[LanguageLink] = ()
@@ -61,6 +66,7 @@ class Site:
             "top": page_data.root_of(folder + path),  # of the output, where what all languages share lies
             "heading": heading,
             "languages": languages,
+            "logo": _logo_path(self.frame),
         }
         text = self._environment.get_template(f"{kind}.html").render(frame=self.frame, page=page, view=data)
         return path, text.encode()
@@ -90,13 +96,14 @@ class Site:
 
     def asset_paths(self) -> list[str]:
         """Paths of the files `assets` makes, known without making them."""
-        files = [f"assets/{file.name}" for file in sorted((self.folder / "assets").iterdir())]
-        return [*files, *font_paths()]
+        files = [f"assets/{name}" for name in self._assets]
+        return [*files, BRAND_CSS, *font_paths()]
 
     def assets(self, letters: Iterable[str]) -> Iterator[tuple[str, bytes]]:
         """Style sheet, script and the fonts cut down to `letters`, the characters the pages hold."""
-        for file in sorted((self.folder / "assets").iterdir()):
-            yield f"assets/{file.name}", file.read_bytes()
+        for name, file in self._assets.items():
+            yield f"assets/{name}", file.read_bytes()
+        yield BRAND_CSS, _brand_css(self.frame).encode()
         yield from font_files(letters)
 
 
@@ -108,11 +115,24 @@ def _remembering(pens: Pens) -> Pens:
     )
 
 
-def _environment(folder: Path) -> Environment:
+def _logo_path(frame: SiteFrame) -> str:
+    """Where the plant's logo lies in the output, '' for none."""
+    return page_data.photo_path(frame.brand.logo) if frame.brand is not None and frame.brand.logo is not None else ""
+
+
+def _brand_css(frame: SiteFrame) -> str:
+    """The plant's colour as a variable: a page's own style attribute would be against its policy."""
+    brand = frame.brand
+    if brand is None or not brand.colour:
+        return "/* this plant has no colour of its own */\n"
+    return f":root {{ --plant: {brand.colour}; --on-plant: {brand.on_colour}; }}\n"
+
+
+def _environment(folders: Sequence[Path]) -> Environment:
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
     environment = Environment(
-        loader=FileSystemLoader(folder),
+        loader=FileSystemLoader(folders),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,

@@ -48,7 +48,8 @@ def training_document(views: Sequence[TrainingView], pens: Pens, title: str) -> 
 def _training(view: TrainingView, pens: Pens) -> Json:
     """The sheet's own data with its steps' small figures, and what the training adds."""
     steps = (replace(one.step, figure=one.figure, details=(), photos=(), sizes=()) for one in view.steps)
-    data = sheet_data(replace(view.sheet, steps=tuple(steps)), {}, pens)
+    brand = replace(view.sheet.brand, logo=None) if view.sheet.brand is not None else None  # no pictures are kept here
+    data = sheet_data(replace(view.sheet, steps=tuple(steps), brand=brand), {}, pens)
     for step, one in zip(data["steps"], view.steps, strict=True):
         step |= {"seconds": pens.text(one.seconds, bold=True), "estimated": one.estimated}
     place = (say("Training sheet"), view.sheet.station_title, ", ".join(view.sheet.products))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.view.brand import Brand
 from builder.view.figure import FigureView
 from builder.view.marking import shown
 from builder.view.sheet import Caution, Protection
@@ -164,3 +165,4 @@ class SiteFrame:
     plant: str = shown()
     language: str = shown()
     version: str = shown()
+    brand: Brand | None = shown(default=None)

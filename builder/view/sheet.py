@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from builder.view.brand import Brand
 from builder.view.figure import FigureView
 from builder.view.marking import controlled, shown
 from builder.view.panel_view import AnyFigure
@@ -199,6 +200,7 @@ class SheetView:
     capital_mm: float = shown()
     words_tag: str = shown(default="")
     read_by: str = shown(default="")
+    brand: Brand | None = shown(default=None)
     templates: tuple[TemplateUse, ...] = controlled(default=())
 
     @property

@@ -22,6 +22,7 @@ from builder.model import (
     show_minutes,
 )
 from builder.view.asking import Ask
+from builder.view.brand import brand_of
 from builder.view.controls import (
     cautions_of,
     faults_of,
@@ -142,6 +143,7 @@ class SheetMaker:
             distance_mm=float(station.distance.value),
             capital_mm=letters,
             templates=template_uses(operation, model),
+            brand=brand_of(model),
         )
         bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}
         columns = headings(group, steps, (full for _, full, _ in measures.values()), bases)

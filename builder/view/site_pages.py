@@ -25,6 +25,7 @@ from builder.model import (
     show_seconds,
 )
 from builder.view.allowance_rows import allowance_note, allowance_rows
+from builder.view.brand import brand_of
 from builder.view.controls import cautions_of, protection_of, proved_by
 from builder.view.grouping import SheetGroup
 from builder.view.pages import (
@@ -49,7 +50,7 @@ class PageMaker:
 
     def frame(self, version: str) -> SiteFrame:
         """What every page shares."""
-        return SiteFrame(self.model.plant.plant, self.model.plant.language, version)
+        return SiteFrame(self.model.plant.plant, self.model.plant.language, version, brand_of(self.model))
 
     def home(
         self, date: str, products_shown: Collection[str] | None = None, stations_shown: Collection[str] | None = None

@@ -7,11 +7,11 @@ from dataclasses import replace
 from html import escape
 from io import BytesIO
 from itertools import pairwise
-from pathlib import Path
 
 from PIL import Image
 
 from builder.geometry import Line, Segment
+from builder.rendering import theme_of
 from builder.rendering.markdown import to_html
 from builder.rendering.page_data import Pens, photo_path
 from builder.rendering.site import Site
@@ -47,7 +47,7 @@ from builder.view import (
     VariantView,
 )
 
-THEME = Path(__file__).parents[2] / "themes" / "manila"
+THEME = theme_of("manila")
 FRAME = SiteFrame(plant="Thornquay Bags", language="en", version="0.1.0")
 PHOTO = Photo(
     digest="5f" * 32, alt="A finished handle end, all stitches even.", path="photos/end.png", caption="Even stitches"

@@ -14,7 +14,7 @@ from pypdf import PdfReader
 
 from builder.geometry import ShapeBook
 from builder.model import Template
-from builder.rendering import ENTRY, SheetPress, render_template, theme_folder
+from builder.rendering import ENTRY, SheetPress, render_template, theme_of
 from builder.view import PAPERS, TemplateSheet, TemplateView
 from builder.view.templates import TemplateMaker
 from tests.plants import linked
@@ -32,7 +32,7 @@ templates/panel.yaml: {template: panel, title: Long panel, kind: part, of: panel
 @cache
 def made(paper: str) -> tuple[TemplateView, PdfReader]:
     """The metre-long panel on a paper."""
-    with TemporaryDirectory() as folder, SheetPress(theme_folder("manila") / "sheets", entry=ENTRY) as press:
+    with TemporaryDirectory() as folder, SheetPress(*theme_of("manila").sheets, entry=ENTRY) as press:
         one = linked(LONG, Path(folder))
         book = ShapeBook(one.model.parts, one.model.states, one.dimensions.definitions)
         maker = TemplateMaker(one.model, one.dimensions, book)
@@ -162,5 +162,5 @@ def test_the_document_is_tagged_and_made_the_same_twice() -> None:
     """PDF/UA as the sheets are; no clock in it."""
     view, pdf = made("Letter")
     assert pdf.trailer["/Root"]["/MarkInfo"]["/Marked"]
-    with SheetPress(theme_folder("manila") / "sheets", entry=ENTRY) as press:
+    with SheetPress(*theme_of("manila").sheets, entry=ENTRY) as press:
         assert render_template(view, press) == render_template(view, press)

@@ -2,4 +2,3 @@
 
 from __future__ import annotations
 
-from tests.checking.breaks.fault import Break
