@@ -219,7 +219,8 @@ def _named(model: PlantModel) -> Iterator[tuple[str, str, str]]:
     for station, place in model.stations.items():
         yield from (("station", station, check) for check in (*place.start, *place.close_down))
         for limit in place.settings.values():
-            yield from (("station", station, choice) for choice in limit.choices or ())
+            named = (choice for choice in limit.choices or () if choice not in model.materials)
+            yield from (("station", station, choice) for choice in named)
     for product, sold in model.products.items():
         yield from (("product", product, colour) for colour in sold.colours)
 
