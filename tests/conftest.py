@@ -21,7 +21,14 @@ ROOT = Path(__file__).resolve().parent.parent
 
 @pytest.fixture
 def demo(tmp_path: Path) -> Path:
-    """A copy of the demo plant that a test may change."""
+    """A copy of the demo plant that a test may change, in its own language only: three take three times as long."""
     target = tmp_path / "instructions"
-    shutil.copytree(ROOT / "instructions", target)
+    shutil.copytree(ROOT / "instructions", target, ignore=shutil.ignore_patterns("languages"))
     return target
+
+
+@pytest.fixture
+def demo_in_languages(demo: Path) -> Path:
+    """A copy of the demo plant with its translations."""
+    shutil.copytree(ROOT / "instructions" / "languages", demo / "languages")
+    return demo

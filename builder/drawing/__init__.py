@@ -3,7 +3,6 @@
 from builder.drawing.any_figure import draw, draw_figure
 from builder.drawing.chart import draw_chart
 from builder.drawing.drawn import Drawing
-from builder.drawing.font import ATKINSON, Family, face_file, face_table
 from builder.drawing.imported_svg import draw_imported
 from builder.drawing.lettered import TextBox
 from builder.drawing.needle_art import needle_outline, needle_parts_figure
@@ -16,18 +15,14 @@ from builder.drawing.verdict import verdict_svg
 __all__ = [
     "template_map_svg",
     "template_sheet_svg",
-    "ATKINSON",
     "SIGNS",
     "Drawing",
-    "Family",
     "Overlay",
     "Sign",
     "TextBox",
     "draw",
     "draw_chart",
     "draw_figure",
-    "face_file",
-    "face_table",
     "draw_imported",
     "needle_outline",
     "needle_parts_figure",

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import lru_cache
 
 from builder.drawing import look
 from builder.drawing.axis import Axis, padded
 from builder.drawing.box import Box
 from builder.drawing.drawn import Drawing
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.hatch import hatch
 from builder.drawing.plot import Plot
+from builder.drawing.raster import ready
 from builder.drawing.svg import XY, circle, filled, lines_d, polyline_d, stroke
+from builder.model import Family, spoken_family
 from builder.view import AnyChart, ChartPoint, FitChart, Histogram, HistogramBar, RunChart
 
 _DOT, _SMALL_DOT, _MANY = 0.75, 0.45, 60
@@ -22,19 +25,25 @@ _HATCH = 1.1
 _DASH = "1.6 1.1"
 
 
-@lru_cache(maxsize=512)
 def draw_chart(chart: AnyChart) -> Drawing:
-    """Draw a chart. The same chart gives the same drawing, byte for byte."""
+    """Draw a chart in the language spoken now. The same chart gives the same drawing, byte for byte."""
+    return _drawn(chart, spoken_family())
+
+
+@lru_cache(maxsize=512)
+def _drawn(chart: AnyChart, family: Family) -> Drawing:
     if isinstance(chart, RunChart):
-        return _run(chart)
-    if isinstance(chart, Histogram):
-        return _histogram(chart)
-    return _fit(chart)
+        drawing = _run(chart, family)
+    elif isinstance(chart, Histogram):
+        drawing = _histogram(chart, family)
+    else:
+        drawing = _fit(chart, family)
+    return replace(drawing, svg=ready(drawing.svg, family))
 
 
-def _run(chart: RunChart) -> Drawing:
+def _run(chart: RunChart, family: Family) -> Drawing:
     value, text = chart.centre
-    plot = Plot(chart, right=_room_beside(chart, text))
+    plot = Plot(chart, family, right=_room_beside(chart, family, text))
     # What was kept out may lie far off: it doesn't set the scale, and is drawn at the edge.
     heights = [point.y for point in chart.points if point.kind != "out"] + [value, *(chart.band or ())]
     numbers = [point.x for point in chart.points]
@@ -94,9 +103,9 @@ def _cross(at: XY, size: float = 0.95) -> str:
     return stroke(lines_d(pieces), look.INK, look.THIN)
 
 
-def _histogram(chart: Histogram) -> Drawing:
+def _histogram(chart: Histogram, family: Family) -> Drawing:
     value, text = chart.centre
-    plot = Plot(chart, right=2.0)
+    plot = Plot(chart, family, right=2.0)
     low, high = chart.bars[0].low, chart.bars[-1].high
     most = max(bar.count for bar in chart.bars)
     across, up = plot.axes((low, high), (0, most * 1.06), whole=(False, True))
@@ -123,8 +132,8 @@ def _bar(plot: Plot, across: Axis, up: Axis, bar: HistogramBar) -> None:
     plot.art.append(stroke(polyline_d(corners, closed=True), look.INK, look.HAIR))
 
 
-def _fit(chart: FitChart) -> Drawing:
-    plot = Plot(chart, right=3.0)
+def _fit(chart: FitChart, family: Family) -> Drawing:
+    plot = Plot(chart, family, right=3.0)
     xs = [point.x for point in chart.points] + [one.x for one in chart.curve]
     ys = [point.y for point in chart.points] + [y for one in chart.curve for y in (one.low, one.high)]
     if chart.log:
@@ -148,5 +157,5 @@ def _curve(plot: Plot, across: Axis, up: Axis, chart: FitChart) -> None:
     plot.art.append(stroke(polyline_d(middle), look.ACCENT, look.RING))
 
 
-def _room_beside(chart: AnyChart, text: str) -> float:
-    return Lettering(ATKINSON, chart.text_mm).width(text) + 1.8
+def _room_beside(chart: AnyChart, family: Family, text: str) -> float:
+    return Lettering(family, chart.text_mm).width(text) + 1.8

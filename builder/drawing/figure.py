@@ -12,7 +12,7 @@ from dataclasses import replace
 from builder.drawing import look
 from builder.drawing.box import Box
 from builder.drawing.drawn import Drawing
-from builder.drawing.font import ATKINSON, Family, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame, drawn_size
 from builder.drawing.hatch import hatch
 from builder.drawing.layout import Layout, lay_out
@@ -20,6 +20,7 @@ from builder.drawing.lettered import TextBox
 from builder.drawing.locator import with_locator
 from builder.drawing.margins import estimated, frame_within, used
 from builder.drawing.svg import document, element, lines_d, num, stroke
+from builder.model import Family
 from builder.view import FigureView
 
 _PASSES = 3
@@ -35,7 +36,7 @@ _WORTH_ANOTHER, _WORTH_SHARE = 1.03, 0.03
 _BEYOND_PER_MM = 200.0
 
 
-def draw_part(figure: FigureView, family: Family = ATKINSON) -> Drawing:
+def draw_part(figure: FigureView, family: Family) -> Drawing:
     """Draw a part. The same figure gives the same drawing, byte for byte.
 
     family : the lettering; its faces must be installed

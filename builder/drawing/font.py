@@ -1,52 +1,16 @@
-"""The faces figures are lettered in: two static faces of one family, and their measures.
+"""How figures are lettered: one family and one capital height for all texts of one, and what they measure.
 
-Text inside a figure is set in static faces only, because a variable font inside an SVG prints in its default
-weight. Which family a language needs is chosen above this room; the default covers Latin.
+Which family a language needs is the model's `family`; a figure is lettered in that of the language spoken while it is
+drawn.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from pathlib import Path
 
-from builder.model import FontTable, em_for_capitals, load_font_table, text_width
-
-REGULAR, BOLD = 400, 700
-
-# How far letters stand above the capitals (j, quotes, brackets) and below the line (g, p), in capital heights:
-# what a text covers on paper. The line height a font recommends is far taller and would waste the space.
-_ABOVE_CAPITALS = 0.07
-_BELOW_LINE = 0.32
-
-
-@dataclass(frozen=True, slots=True)
-class Family:
-    """A family of lettering.
-
-    name : as SVG and CSS call it
-    slug : as the package of font files calls it
-    """
-
-    name: str
-    slug: str
-
-
-ATKINSON = Family("Atkinson Hyperlegible", "atkinson-hyperlegible")
-
-
-@lru_cache(maxsize=32)
-def face_file(family: Family, weight: int = REGULAR) -> Path:
-    """The font file of a family in a weight, 400 or 700. Raises fontpkg's error when it isn't installed."""
-    import fontpkg
-
-    return Path(fontpkg.path(family.slug, weight))
-
-
-@lru_cache(maxsize=32)
-def face_table(family: Family, weight: int = REGULAR) -> FontTable:
-    """The measures of a family in a weight."""
-    return load_font_table(face_file(family, weight))
+from builder.drawing.shaping import shape_line
+from builder.model import BOLD, REGULAR, Family, FontTable, em_for_capitals, face_table, text_width
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,20 +36,22 @@ class Lettering:
     @property
     def above(self) -> float:
         """What a line of text covers above its baseline, mm."""
-        return self.cap_mm * (1 + _ABOVE_CAPITALS)
+        return self.cap_mm * (1 + self.family.above)
 
     @property
     def below(self) -> float:
         """What a line of text covers below its baseline, mm."""
-        return self.cap_mm * _BELOW_LINE
+        return self.cap_mm * self.family.below
 
     @property
     def pitch(self) -> float:
         """Baseline to baseline of lines that belong together, mm."""
-        return self.cap_mm * 1.55
+        return self.cap_mm * max(1.55, 1.16 + self.family.above + self.family.below)
 
 
 @lru_cache(maxsize=4096)
 def _width(text: str, lettering: Lettering, bold: bool) -> float:
     # The same few words are measured for every place tried.
+    if lettering.family.shaped:
+        return lettering.em(bold) * shape_line(text, lettering.family, BOLD if bold else REGULAR).width
     return text_width(text, lettering.em(bold), lettering.table(bold))

@@ -10,8 +10,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from xml.etree import ElementTree
 
-from builder.drawing.font import BOLD, REGULAR
 from builder.drawing.raster import glyph_path, glyph_width
+from builder.model import BOLD, REGULAR
 
 _SVG = "http://www.w3.org/2000/svg"
 _PLAIN_PX = 16.0

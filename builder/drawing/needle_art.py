@@ -11,8 +11,10 @@ from dataclasses import dataclass
 
 from builder.drawing import look
 from builder.drawing.drawn import Drawing
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
+from builder.drawing.raster import ready
 from builder.drawing.svg import XY, document, element, lines_d, num, stroke, words
+from builder.model import spoken_family
 from builder.view import NeedleUse
 
 _CAPITALS = 2.6
@@ -94,13 +96,14 @@ def needle_parts_figure(parts: Sequence[str], alt: str) -> Drawing:
     """A large needle with the names of shank, blade, long groove, eye and point, in this order."""
     length, shank, blade = _SHAPE
     scale = (_LARGE_MM - 2 * _PAD) / length
-    lettering = Lettering(ATKINSON, _CAPITALS)
+    lettering = Lettering(spoken_family(), _CAPITALS)
     above = lettering.above + lettering.below + 2.0
     tall = shank * scale
     height = 2 * above + tall + 1.0
     shape = _Shape(_PAD, height / 2, length * scale, tall, blade * scale)
     art = shape.svg(look.THIN, look.MANILA_PALE) + "".join(_labels(shape, parts, lettering, height))
-    return Drawing(document(alt, alt, _LARGE_MM, height, art), _LARGE_MM, height, scale, (), ())
+    svg = ready(document(alt, alt, _LARGE_MM, height, art), lettering.family)
+    return Drawing(svg, _LARGE_MM, height, scale, (), ())
 
 
 def _labels(shape: _Shape, parts: Sequence[str], lettering: Lettering, height: float) -> Iterator[str]:

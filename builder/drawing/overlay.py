@@ -12,11 +12,13 @@ from functools import lru_cache
 
 from builder.drawing import look
 from builder.drawing.box import Box, box_about
-from builder.drawing.font import ATKINSON, Family, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.lettered import TextBlock, TextBox, block_size
 from builder.drawing.photo_words import Label, Pointed, placed_words
+from builder.drawing.raster import ready
 from builder.drawing.svg import XY, circle, element, filled, lines_d, num, polyline_d, stroke
 from builder.drawing.symbol import arrowhead
+from builder.model import Family, spoken_family
 from builder.view import Photo, PhotoMark
 
 _LINE, _LEADER = 0.8, 0.4
@@ -36,9 +38,16 @@ class Overlay:
     problems: tuple[str, ...] = ()
 
 
+def draw_callouts(photo: Photo, family: Family | None = None) -> Overlay:
+    """The callouts of a picture at its printed size. The same picture gives the same drawing, byte for byte.
+
+    family : the lettering, that of the language spoken now when left out
+    """
+    return _drawn_callouts(photo, family or spoken_family())
+
+
 @lru_cache(maxsize=256)
-def draw_callouts(photo: Photo, family: Family = ATKINSON) -> Overlay:
-    """The callouts of a picture at its printed size. The same picture gives the same drawing, byte for byte."""
+def _drawn_callouts(photo: Photo, family: Family) -> Overlay:
     if not photo.marks:
         return Overlay("")
     lettering = Lettering(family, photo.text_mm)
@@ -66,7 +75,8 @@ def draw_callouts(photo: Photo, family: Family = ATKINSON) -> Overlay:
         focusable="false",
     )
     texts = tuple(TextBox(" ".join(label.block.lines), label.block.box) for label in labels)
-    return Overlay(svg, texts + tuple(mark.text_box() for mark in marks if mark.mark.number), tuple(problems))
+    texts += tuple(mark.text_box() for mark in marks if mark.mark.number)
+    return Overlay(ready(svg, family), texts, tuple(problems))
 
 
 def _on_paper(spot: tuple[object, object], paper: Box) -> XY:

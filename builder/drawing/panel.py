@@ -12,9 +12,10 @@ from dataclasses import dataclass, field
 from builder.drawing import look
 from builder.drawing.box import Box
 from builder.drawing.drawn import Drawing
-from builder.drawing.font import ATKINSON, Family, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.lettered import TextBlock, TextBox
 from builder.drawing.svg import document, element, filled, lines_d, polyline_d, stroke
+from builder.model import Family
 from builder.view import PanelRow, PanelView, Span
 
 _PAD = 2.4
@@ -51,7 +52,7 @@ class _Panel:
         return left if anchor == "end" else left + width
 
 
-def draw_panel(view: PanelView, family: Family = ATKINSON) -> Drawing:
+def draw_panel(view: PanelView, family: Family) -> Drawing:
     """The panel as an SVG. Its height comes from its rows."""
     panel = _Panel(view, Lettering(family, view.text_mm))
     for number, row in enumerate(view.rows):

@@ -12,9 +12,10 @@ from builder.drawing import look
 from builder.drawing.axis import Axis, linear_ticks, log_ticks
 from builder.drawing.box import Box
 from builder.drawing.drawn import Drawing
-from builder.drawing.font import ATKINSON, Family, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.lettered import TextBlock, TextBox, block_size
 from builder.drawing.svg import XY, document, lines_d, stroke
+from builder.model import Family
 from builder.view import AnyChart
 
 _GAP = 1.1
@@ -33,7 +34,7 @@ class Plot:
     """
 
     chart: AnyChart
-    family: Family = ATKINSON
+    family: Family
     right: float = 1.0
     art: list[str] = field(default_factory=list)
     texts: list[TextBox] = field(default_factory=list)

@@ -11,8 +11,9 @@ from functools import lru_cache
 from typing import Any
 from xml.etree import ElementTree
 
-from builder.drawing.font import ATKINSON, BOLD, REGULAR, face_file
+from builder.drawing.shaping import Glyph, ShapedLine, shape_line
 from builder.drawing.svg import num
+from builder.model import ATKINSON, BOLD, FAMILIES, REGULAR, Family, face_file
 
 _SVG = "http://www.w3.org/2000/svg"
 
@@ -50,6 +51,11 @@ def _height(svg: str, px: int) -> int:
     return max(1, round(px * float(box[2]) / float(box[1])))
 
 
+def ready(svg: str, family: Family) -> str:
+    """The SVG as pages and sheets take it: scripts that need a shaper as paths, since not every viewer has one."""
+    return outlined(svg) if family.shaped and "<text" in svg else svg
+
+
 def outlined(svg: str) -> str:
     """The SVG with every text as a path."""
     ElementTree.register_namespace("", _SVG)
@@ -62,15 +68,16 @@ def outlined(svg: str) -> str:
 
 
 def _as_path(text: ElementTree.Element) -> ElementTree.Element:
-    face = _face(BOLD if text.get("font-weight") == "700" else REGULAR)
-    words = text.text or ""
-    scale = float(text.get("font-size", "1")) / face.units_per_em
+    family = _NAMED.get(text.get("font-family", ""), ATKINSON)
+    weight = BOLD if text.get("font-weight") == "700" else REGULAR
+    size = float(text.get("font-size", "1"))
+    line = _line(text.text or "", family, weight)
     share = {"middle": 0.5, "end": 1.0}.get(text.get("text-anchor", ""), 0.0)
-    x = float(text.get("x", "0")) - share * scale * sum(face.advance(letter) for letter in words)
-    data = []
-    for letter in words:
-        data.append(face.path(letter, scale, x, float(text.get("y", "0"))))
-        x += scale * face.advance(letter)
+    x, y = float(text.get("x", "0")) - share * size * line.width, float(text.get("y", "0"))
+    data = [
+        _face(glyph.family, weight).path(glyph.name, size, x + size * glyph.x, y - size * glyph.y)
+        for glyph in line.glyphs
+    ]
     path = ElementTree.Element(f"{{{_SVG}}}path", {"d": "".join(data)})
     for name in ("fill", "transform"):
         if name in text.attrib:
@@ -78,46 +85,62 @@ def _as_path(text: ElementTree.Element) -> ElementTree.Element:
     return path
 
 
+def _line(text: str, family: Family, weight: int) -> ShapedLine:
+    """A line's glyphs: by the shaper where the script needs one, else one after the other, as it was measured."""
+    if family.shaped:
+        return shape_line(text, family, weight)
+    face = _face(family, weight)
+    glyphs, at = [], 0.0
+    for letter in text:
+        glyphs.append(Glyph(family, face.glyph(letter), at, 0.0))
+        at += face.advance(letter)
+    return ShapedLine(tuple(glyphs), at)
+
+
 def glyph_width(letter: str, weight: int) -> float:
-    """Advance width of a letter, in em."""
-    face = _face(weight)
-    return face.advance(letter) / face.units_per_em
+    """Advance width of a letter of the default family, in em."""
+    return _face(ATKINSON, weight).advance(letter)
 
 
 def glyph_path(letter: str, weight: int, em: float, x: float, y: float) -> str:
-    """Path data of a letter `em` large whose origin stands at (x, y)."""
-    face = _face(weight)
-    return face.path(letter, em / face.units_per_em, x, y)
+    """Path data of a letter of the default family, `em` large, whose origin stands at (x, y)."""
+    face = _face(ATKINSON, weight)
+    return face.path(face.glyph(letter), em, x, y)
 
 
 class _Face:
     """The glyphs of one face, drawn on demand. A letter it lacks is drawn as its empty box."""
 
-    def __init__(self, weight: int) -> None:
+    def __init__(self, family: Family, weight: int) -> None:
         from fontTools.ttLib import TTFont
 
-        font = TTFont(face_file(ATKINSON, weight))
+        font = TTFont(face_file(family, weight))
         self._glyphs: Any = font.getGlyphSet()
         self._names: dict[int, str] = font.getBestCmap()
-        self.units_per_em = int(font["head"].unitsPerEm)
+        self._units_per_em = int(font["head"].unitsPerEm)
 
-    def _glyph(self, letter: str) -> Any:
-        return self._glyphs[self._names.get(ord(letter), ".notdef")]
+    def glyph(self, letter: str) -> str:
+        """The name of a letter's glyph."""
+        return self._names.get(ord(letter), ".notdef")
 
     def advance(self, letter: str) -> float:
-        """Advance width, font units."""
-        return float(self._glyph(letter).width)
+        """Advance width, em."""
+        return float(self._glyphs[self.glyph(letter)].width) / self._units_per_em
 
-    def path(self, letter: str, scale: float, x: float, y: float) -> str:
-        """Path data of a letter whose origin stands at (x, y)."""
+    def path(self, glyph: str, em: float, x: float, y: float) -> str:
+        """Path data of a glyph whose origin stands at (x, y)."""
         from fontTools.pens.svgPathPen import SVGPathPen
         from fontTools.pens.transformPen import TransformPen
 
+        scale = em / self._units_per_em
         pen = SVGPathPen(self._glyphs, ntos=num)
-        self._glyph(letter).draw(TransformPen(pen, (scale, 0, 0, -scale, x, y)))
+        self._glyphs[glyph].draw(TransformPen(pen, (scale, 0, 0, -scale, x, y)))
         return str(pen.getCommands())
 
 
-@lru_cache(maxsize=4)
-def _face(weight: int) -> _Face:
-    return _Face(weight)
+_NAMED = {family.name: family for family in FAMILIES}
+
+
+@lru_cache(maxsize=2 * len(FAMILIES))
+def _face(family: Family, weight: int) -> _Face:
+    return _Face(family, weight)

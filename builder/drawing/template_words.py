@@ -12,10 +12,11 @@ from functools import lru_cache
 from itertools import pairwise, product
 
 from builder.drawing.box import Box, Trace
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.svg import XY
 from builder.drawing.template_look import CAPITAL_MM
 from builder.geometry import Segment
+from builder.model import ATKINSON
 from builder.view import TemplateLine, TemplateView
 
 LETTERS = Lettering(ATKINSON, CAPITAL_MM)

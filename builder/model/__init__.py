@@ -5,6 +5,19 @@ from builder.model.base import Noun
 from builder.model.check_plan import CheckPart, CheckPlan
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
+from builder.model.family import (
+    ATKINSON,
+    BOLD,
+    FAMILIES,
+    REGULAR,
+    Family,
+    face_file,
+    face_folder,
+    face_table,
+    family_of,
+    missing_letters,
+    spoken_family,
+)
 from builder.model.faults import FAULTS, FaultKind, fault
 from builder.model.feature import (
     At,
@@ -380,4 +393,15 @@ __all__ = [
     "ShownKind",
     "read_shown",
     "text_width",
+    "ATKINSON",
+    "BOLD",
+    "FAMILIES",
+    "Family",
+    "REGULAR",
+    "face_file",
+    "face_folder",
+    "face_table",
+    "family_of",
+    "missing_letters",
+    "spoken_family",
 ]

@@ -9,6 +9,7 @@ inside view, drawing and rendering, and everything said in one stretch is one do
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -135,6 +136,17 @@ def is_language(code: str) -> bool:
         return bool(Locale.parse(code, sep="-"))
     except (UnknownLocaleError, ValueError):
         return False
+
+
+@lru_cache(maxsize=32)
+def letters_of(code: str) -> frozenset[str]:
+    """The letters a language is written in: those of the program's words in it, of its months and of its lands."""
+    from babel import Locale
+
+    locale = Locale.parse(_locale(code))
+    known = (locale.months["format"]["wide"], locale.days["format"]["wide"], locale.territories)
+    texts = [*tongue_of(code).words.values(), *(name for names in known for name in names.values())]
+    return frozenset(letter for text in texts for letter in text if unicodedata.category(letter)[0] in "LM")
 
 
 def _decimal_mark(code: str) -> str:

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import multiprocessing
 import os
-import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from time import perf_counter
 
+from builder.rendering.forking import can_fork
 from builder.rendering.plan import PlannedFile
 
 _BATCH = 24
@@ -34,7 +34,7 @@ class MadeFile:
 def made(files: Sequence[PlannedFile], processes: int | None = None) -> Iterator[MadeFile]:
     """All the files, as they get ready. `processes` : as many as there are cores when left out."""
     count = processes or _cores()
-    if count < 2 or len(files) < _WORTH_IT or not _can_fork():
+    if count < 2 or len(files) < _WORTH_IT or not can_fork():
         yield from map(_make, files)
         return
     global _files
@@ -75,8 +75,3 @@ def _batches(files: Sequence[PlannedFile]) -> list[list[int]]:
 
 def _cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-
-
-def _can_fork() -> bool:
-    """A process forked beside running threads may wait forever for what one of them held."""
-    return "fork" in multiprocessing.get_all_start_methods() and threading.active_count() == 1

@@ -36,6 +36,8 @@ _LIBRARIES = (
     "markdown-it-py",
     "fonttools",
     "fontpkg-atkinson-hyperlegible",
+    "fontpkg-be-vietnam-pro",
+    "uharfbuzz",
     "segno",
     "pillow",
     "cairosvg",
@@ -100,6 +102,11 @@ class Planner:
     _template_press: SheetPress | None = None
     _other_presses: dict[str, SheetPress] = field(default_factory=dict)
     _theme_hash: str = ""
+
+    @property
+    def languages(self) -> tuple[str, ...]:
+        """Codes of the languages spoken."""
+        return tuple(tree.tongue.code for tree in self.trees)
 
     @property
     def views(self) -> PlantViews:
@@ -179,20 +186,20 @@ class Planner:
     def site(self) -> Site:
         """The site's templates, compiled on first use."""
         if self._site is None:
-            self._site = Site(self.views.frame, self.theme, pictures=raster_available())
+            self._site = Site(self.views.frame, self.theme, pictures=raster_available(), languages=self.languages)
         return self._site
 
     @property
     def press(self) -> SheetPress:
         """The sheet press, made on first use."""
         if self._press is None:
-            self._press = SheetPress(*self.theme.sheets)
+            self._press = SheetPress(*self.theme.sheets, languages=self.languages)
         return self._press
 
     def press_of(self, entry: str) -> SheetPress:
         """The press of another entry file of the theme's sheets, made on first use."""
         if entry not in self._other_presses:
-            self._other_presses[entry] = SheetPress(*self.theme.sheets, entry=entry)
+            self._other_presses[entry] = SheetPress(*self.theme.sheets, languages=self.languages, entry=entry)
         return self._other_presses[entry]
 
     @property
@@ -239,7 +246,7 @@ class Planner:
 
     def _template(self, template: TemplateView) -> bytes:
         if self._template_press is None:
-            self._template_press = SheetPress(*self.theme.sheets, entry=ENTRY)
+            self._template_press = SheetPress(*self.theme.sheets, languages=self.languages, entry=ENTRY)
         return render_template(template, self._template_press)
 
     def _photos(self) -> Mapping[str, Photo]:

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 from math import ceil
 
+from builder.model import ATKINSON, BOLD, REGULAR, Family, face_table, spoken_family, text_width
 from builder.view import Measure, SheetView, StepView
 
 # All in hundredths of the screen's width (vw). READ is the size of caution and key point, VALUE of
@@ -28,7 +30,8 @@ BAND_MARGINS = 2.0
 ITEM_GAP = 3.9
 MOST_FULL_ROWS = 2
 # Mean letter widths of Atkinson Hyperlegible in em: 0.44 and 0.49 measured in English text, plus 6 % for wide words.
-MEAN, MEAN_BOLD = 0.465, 0.52
+_MEAN, _MEAN_BOLD = 0.465, 0.52
+_SAMPLE = "etaoinshrdlucmfwypvbgk "
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +62,18 @@ FITS = (
 )
 
 
+def mean(bold: bool = False) -> float:
+    """Mean width of a letter in the language spoken now, em: as much wider as its family's letters are."""
+    return _mean(spoken_family(), bold)
+
+
+@cache
+def _mean(family: Family, bold: bool) -> float:
+    weight = BOLD if bold else REGULAR
+    own, default = (text_width(_SAMPLE, 1.0, face_table(one, weight)) for one in (family, ATKINSON))
+    return (_MEAN_BOLD if bold else _MEAN) * own / default
+
+
 def fit_of(sheet: SheetView, step: StepView | None) -> str:
     """The name of the largest fit whose words are estimated to stand beside the figure, else of the smallest."""
     if step is None:
@@ -80,12 +95,12 @@ def _full_items(sheet: SheetView) -> list[float]:
     """Widths of the band's items with their whole sentences [vw]."""
     texts = [f"{item.signal} {item.text}" for item in sheet.cautions]
     texts += [item.text or item.name for item in sheet.protection]
-    return [SIGN + len(text) * READ * MEAN for text in texts]
+    return [SIGN + len(text) * READ * mean() for text in texts]
 
 
 def _brief_items(sheet: SheetView) -> list[float]:
-    cautions = [SIGN + len(f"{item.signal}  {item.hazard}") * READ * MEAN_BOLD for item in sheet.cautions]
-    return cautions + [SIGN + len(item.name) * OTHER * MEAN for item in sheet.protection]
+    cautions = [SIGN + len(f"{item.signal}  {item.hazard}") * READ * mean(True) for item in sheet.cautions]
+    return cautions + [SIGN + len(item.name) * OTHER * mean() for item in sheet.protection]
 
 
 def band_rows(sheet: SheetView) -> int:
@@ -105,12 +120,12 @@ def _rows(widths: Sequence[float]) -> int:
 
 def _words_height(step: StepView, fit: Fit, width: float) -> float:
     beside = fit.drill + 1.2 if fit.beside else 0.0
-    action = _lines(step.said, fit.action * MEAN_BOLD, width - beside) * 1.12 * fit.action
+    action = _lines(step.said, fit.action * mean(True), width - beside) * 1.12 * fit.action
     height = max(action, fit.drill) if fit.beside else action + fit.drill + 0.8
     for caution in step.cautions:
-        height += 1.9 + _lines(f"{caution.signal} {caution.text}", READ * MEAN_BOLD, width - 2.5) * 1.15 * READ
+        height += 1.9 + _lines(f"{caution.signal} {caution.text}", READ * mean(True), width - 2.5) * 1.15 * READ
     if step.key:
-        height += 1.1 + _lines(step.key, READ * MEAN, width - 3.2) * 1.2 * READ
+        height += 1.1 + _lines(step.key, READ * mean(), width - 3.2) * 1.2 * READ
     return height + sum(_check_height(check, fit, width - CHECK_INSET) for check in step.checks)
 
 
@@ -118,11 +133,11 @@ def _check_height(check: Measure, fit: Fit, width: float) -> float:
     how = f"{check.gauge}, {check.plan}"
     # Of several sizes one is shown at a time.
     size = READ if fit.joined else VALUE
-    values = max(len(value) * size * MEAN_BOLD + (len(other) + 3) * OTHER * MEAN for value, other in check.lines())
+    values = max(len(value) * size * mean(True) + (len(other) + 3) * OTHER * mean() for value, other in check.lines())
     if fit.joined:
-        everything = values + (len(check.what) + len(how) + 2) * OTHER * MEAN
+        everything = values + (len(check.what) + len(how) + 2) * OTHER * mean()
         return 2.2 + ceil(everything * 1.08 / width) * 1.1 * READ
-    plain = _lines(check.what, OTHER * MEAN, width) + _lines(how, OTHER * MEAN, width)
+    plain = _lines(check.what, OTHER * mean(), width) + _lines(how, OTHER * mean(), width)
     return 3.2 + plain * 1.18 * OTHER + ceil(values / width) * 1.12 * VALUE
 
 

@@ -19,13 +19,12 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Self
 
 from builder.errors import SeamboardError
+from builder.model import ATKINSON, face_folder, face_table, family_of, spoken_family
+from builder.rendering.forking import threads_started
 from builder.rendering.sheet_data import Json, KeptPhoto, Pens, default_pens, document_title, sheet_data
 
 if TYPE_CHECKING:
     from builder.view import Photo, SheetView
-
-FAMILIES = ("Atkinson Hyperlegible",)
-"""Type families in order of choice; the first must have static Regular, Bold, Italic and BoldItalic faces."""
 
 _ENTRY = "main.typ"
 _UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
@@ -38,21 +37,13 @@ class SheetFault(SeamboardError):
     """The typesetter refused a sheet: a fault of the theme's templates or of a picture's bytes, not of the input."""
 
 
-def font_folder() -> Path:
-    """The folder of the default faces, from their font wheel."""
-    from builder.drawing import ATKINSON, face_file
-
-    return face_file(ATKINSON).parent
-
-
 class SheetPress:
     """A reused compiler with its templates and photos: costly to make, a few milliseconds a sheet after that.
 
     Use one in each process, as a context manager: it keeps a temporary folder the templates read photos from.
 
     templates : the theme's folders of sheet templates; a file is taken from the first that has it
-    fonts     : folders of font files, the default faces when None
-    families  : type families in order of choice
+    languages : codes of those that sheets are set in
     entry     : the template file to set, `main.typ` for sheets
     pens      : what draws figures and signs and gives the words; the drawing room and English when None
     """
@@ -60,25 +51,24 @@ class SheetPress:
     def __init__(
         self,
         *templates: Path,
-        fonts: Sequence[Path] | None = None,
-        families: Sequence[str] = FAMILIES,
+        languages: Iterable[str] = ("en",),
         pens: Pens | None = None,
         entry: str = _ENTRY,
     ) -> None:
         import typst
 
         self.pens = pens or default_pens()
-        self._families = list(families)
         self._photos: dict[str, KeptPhoto] = {}
         self._folder = tempfile.TemporaryDirectory(prefix="sheets-")
         self._root = Path(self._folder.name)
         for folder in reversed(templates):
             for template in sorted(folder.glob("*.typ")):
                 shutil.copyfile(template, self._root / template.name)
+        families = dict.fromkeys((ATKINSON, *map(family_of, languages)))
         faces = typst.Fonts(
             include_system_fonts=False,
             include_embedded_fonts=False,
-            font_paths=[str(folder) for folder in ([font_folder()] if fonts is None else fonts)],
+            font_paths=[str(face_folder(family)) for family in families],
         )
         self._compiler = typst.Compiler(str(self._root / entry), root=str(self._root), font_paths=faces)
 
@@ -109,7 +99,9 @@ class SheetPress:
         """Set one document. `made` is the date in the PDF's own data. Raises SheetFault."""
         import typst
 
-        inputs = {"data": json.dumps({**document, "families": self._families}, ensure_ascii=False)}
+        threads_started()
+        data = json.dumps({**document, "families": _families()}, ensure_ascii=False)
+        inputs = {"data": data, "cap": str(_capital_of_em())}
         try:
             pdf = self._compiler.compile(
                 format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"], timestamp=int(made.timestamp())
@@ -119,6 +111,17 @@ class SheetPress:
         if not isinstance(pdf, bytes):
             raise SheetFault(f"{document['title']}: the typesetter gave no document")
         return pdf
+
+
+def _families() -> list[str]:
+    """Type families in order of choice: that of the language spoken now, then the default one for what it lacks."""
+    return list(dict.fromkeys((spoken_family().name, ATKINSON.name)))
+
+
+def _capital_of_em() -> float:
+    """Height of a capital over the type size, in the language spoken now."""
+    table = face_table(spoken_family())
+    return table.cap_height / table.units_per_em
 
 
 def render_sheet(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPress) -> bytes:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from builder.model import photo_rows, say, show_date
 from builder.rendering.qr import qr_code
-from builder.rendering.sheet_text import Letters, SheetText, default_letters, sheet_text, type_sizes
+from builder.rendering.sheet_text import Letters, SheetText, sheet_text, spoken_letters, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
 
 if TYPE_CHECKING:
@@ -77,7 +77,6 @@ class Pens:
     draw: Draw
     sign: Sign
     english: Mapping[str, str] = field(default_factory=lambda: ENGLISH)
-    letters: Letters = field(default_factory=default_letters)
     overlay: Overlays = field(default_factory=lambda: _drawn_overlay)
     verdict: Sign = field(default_factory=lambda: _drawn_verdict)
 
@@ -85,6 +84,11 @@ class Pens:
     def words(self) -> Mapping[str, str]:
         """The sheet's own words in the language spoken now."""
         return {name: say(text) for name, text in self.english.items()}
+
+    @property
+    def letters(self) -> Letters:
+        """The faces of the language spoken now."""
+        return spoken_letters()
 
     def text(self, text: str, *, bold: bool = False) -> SheetText:
         """A text without Markdown."""

@@ -11,11 +11,8 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
-from builder.model import FontTable, text_width
+from builder.model import BOLD, Family, FontTable, em_for_capitals, face_table, spoken_family, text_width
 from builder.rendering.markdown import runs
-
-CAPITAL_OF_EM = 0.668
-"""Height of a capital H over the type size, Atkinson Hyperlegible (OS/2 table, sCapHeight 668 of 1000)."""
 
 LEAST_CAPITAL_MM = 2.5
 """No capital on a sheet is lower than this, page numbers included."""
@@ -53,11 +50,12 @@ SheetText = dict[str, Any]
 def points(capital_mm: float) -> float:
     """The type size, in points, at which a capital stands `capital_mm` high. The only such conversion.
 
+    In the family of the language spoken now.
     capital_mm : > 0
     >>> round(points(3.5), 1)
     14.9
     """
-    return round(capital_mm / CAPITAL_OF_EM * _POINTS_A_MM * _SPARE, 3)
+    return round(em_for_capitals(capital_mm, face_table(spoken_family())) * _POINTS_A_MM * _SPARE, 3)
 
 
 def type_sizes(capital_mm: float) -> dict[str, float]:
@@ -94,12 +92,14 @@ class Letters:
         return text_width(content, 1.0, self.bold if bold or kind == "strong" else self.regular)
 
 
-@cache
-def default_letters() -> Letters:
-    """The default faces: those figures are lettered in."""
-    from builder.drawing import ATKINSON, face_table
+def spoken_letters() -> Letters:
+    """The faces of the language spoken now: those figures are lettered in."""
+    return _letters(spoken_family())
 
-    return Letters(face_table(ATKINSON), face_table(ATKINSON, 700))
+
+@cache
+def _letters(family: Family) -> Letters:
+    return Letters(face_table(family), face_table(family, BOLD))
 
 
 @lru_cache(maxsize=32768)

@@ -41,10 +41,20 @@ class Site:
     theme : the theme
     pictures : whether small pictures are made as PNG; without libcairo there are none to link to
     pens  : stand-ins for the drawings, for tests; by default the program's own
+    languages : codes of those the pages speak
     """
 
-    def __init__(self, frame: SiteFrame, theme: Theme, pens: Pens | None = None, *, pictures: bool = True) -> None:
+    def __init__(
+        self,
+        frame: SiteFrame,
+        theme: Theme,
+        pens: Pens | None = None,
+        *,
+        pictures: bool = True,
+        languages: Sequence[str] = ("en",),
+    ) -> None:
         self.frame = frame
+        self._languages = tuple(languages)
         self._pictures = pictures
         self._assets = theme.assets()
         self.pens = _remembering(pens or standard_pens())
@@ -97,21 +107,25 @@ class Site:
     def asset_paths(self) -> list[str]:
         """Paths of the files `assets` makes, known without making them."""
         files = [f"assets/{name}" for name in self._assets]
-        return [*files, BRAND_CSS, *font_paths()]
+        return [*files, BRAND_CSS, *font_paths(self._languages)]
 
     def assets(self, letters: Iterable[str]) -> Iterator[tuple[str, bytes]]:
         """Style sheet, script and the fonts cut down to `letters`, the characters the pages hold."""
         for name, file in self._assets.items():
             yield f"assets/{name}", file.read_bytes()
         yield BRAND_CSS, _brand_css(self.frame).encode()
-        yield from font_files(letters)
+        yield from font_files(letters, self._languages)
 
 
 def _remembering(pens: Pens) -> Pens:
     """Pens that draw the same thing once: an operation page and its floor screen show the same figures and signs."""
     remember: Any = lru_cache(maxsize=256)
+    drawn = remember(lambda figure, language: pens.figure(figure))
     return Pens(
-        figure=remember(pens.figure), sign=remember(pens.sign), markdown=remember(pens.markdown), chart=pens.chart
+        figure=lambda figure: drawn(figure, tongue().code),
+        sign=remember(pens.sign),
+        markdown=remember(pens.markdown),
+        chart=pens.chart,
     )
 
 

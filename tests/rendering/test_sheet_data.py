@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from builder.model import speaking, tongue_of
 from builder.rendering.sheet_data import KeptPhoto, document_title, paper_size, sheet_data, short_fingerprint
 from builder.rendering.sheet_words import ENGLISH, filled
 from tests.rendering.samples import HANDLE_END, PHOTO_DIGEST, POCKET
@@ -71,8 +72,8 @@ def test_fingerprints_are_shortened_only_when_long() -> None:
 
 
 def test_words_can_be_translated() -> None:
-    german = replace(PENS, words={**ENGLISH, "revision": "Ausgabe {revision}"})
-    assert "Ausgabe C" in words(sheet_data(HANDLE_END, {}, german)["footer"]["said"])
+    with speaking(tongue_of("es")):
+        assert "revisión C" in words(sheet_data(HANDLE_END, {}, PENS)["footer"]["said"]).lower()
 
 
 def test_a_brace_in_a_value_is_not_read_again() -> None:

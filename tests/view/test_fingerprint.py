@@ -15,7 +15,9 @@ from builder.pipeline import check_plant, plant_views_of
 from builder.view import SheetView, controlled_facts, tag_of
 
 CLASSES = [
-    one for name in view.__all__ if dataclasses.is_dataclass(one := getattr(view, name)) and name != "PlantViews"
+    one
+    for name in view.__all__
+    if dataclasses.is_dataclass(one := getattr(view, name)) and name not in ("PlantViews", "TableRead")
 ]
 HANDLE = "operations/sew-handle-end.yaml"
 

@@ -1,4 +1,3 @@
 """Breaks of the rules on languages."""
 
 from __future__ import annotations
-
