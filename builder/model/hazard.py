@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.model.speech import phrase
+
 
 @dataclass(frozen=True, slots=True)
 class Hazard:
@@ -138,5 +140,5 @@ PROTECTIONS: dict[str, ProtectionKind] = {
     )
 }
 
-DEFER = "The machine’s manual, local codes and licensed practice come first."
+DEFER = phrase("The machine’s manual, local codes and licensed practice come first.")
 """Stands on every sheet and screen of a station with a hazard."""

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from builder.geometry import Bounds, Point, Segment, box_around
+from builder.model import say
 from builder.view.marking import controlled, shown
 
 
@@ -120,7 +121,9 @@ class FigureView:
     text_mm: float = shown(default=2.8)
     scale_bar: tuple[tuple[float, str], ...] = shown(default=())
     locator: FigureView | None = shown(default=None)
-    words: tuple[str, str, str, str] = shown(default=("start", "end", "grain", "turned over"))
+    words: tuple[str, str, str, str] = shown(
+        default_factory=lambda: (say("start"), say("end"), say("grain"), say("turned over"))
+    )
     turned: str = shown(default="")
 
 

@@ -11,9 +11,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from builder.drawing import ATKINSON, Drawing, draw, draw_figure, face_table
+from builder.drawing import Drawing, draw, draw_figure
 from builder.drawing.any_figure import drawn
 from builder.drawing.box import Box
+from builder.model import ATKINSON, face_table
 from builder.view import Callout, DimensionLine, FigureView, Stroke
 from tests.drawing.figures import (
     GALLERY,

@@ -8,9 +8,10 @@ import pytest
 
 from builder.drawing import look
 from builder.drawing.box import Box
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.layout import lay_out
 from builder.drawing.margins import Margins, estimated, frame_within, used
+from builder.model import ATKINSON
 from builder.view import Callout, DimensionLine, FigureView
 from tests.drawing.figures import PANEL, figure
 

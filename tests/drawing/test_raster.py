@@ -7,8 +7,9 @@ from xml.etree import ElementTree
 import pytest
 
 from builder.drawing import draw_figure, png_of, raster_available
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.raster import outlined
+from builder.model import ATKINSON
 from tests.drawing.figures import box_and_cross, plain_panel
 
 SVG = "{http://www.w3.org/2000/svg}"

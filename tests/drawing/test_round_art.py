@@ -11,12 +11,13 @@ from builder.drawing import draw, look
 from builder.drawing.area import Area
 from builder.drawing.box import Box
 from builder.drawing.field import Field
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame
 from builder.drawing.notch import cut_of, notched
 from builder.drawing.round_art import drilled, hardware, holed
 from builder.drawing.run import Run, run_of
 from builder.drawing.tag_art import tag_ways
+from builder.model import ATKINSON
 from tests.drawing.array_figures import LABELS, NOTCHES, array_figures, made
 from tests.drawing.figures import circle, line_of, rectangle
 

@@ -7,11 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from builder.drawing import ATKINSON, draw
+from builder.drawing import draw
 from builder.drawing.box import Box
 from builder.drawing.font import Lettering
 from builder.drawing.layout import lay_out
 from builder.drawing.margins import estimated, frame_within
+from builder.model import ATKINSON
 from builder.view import FigureView
 from tests.drawing.gallery_sections import section_gallery
 

@@ -12,12 +12,13 @@ from builder.drawing.box import Box, traces_of
 from builder.drawing.dimension import dimension_ways
 from builder.drawing.disc import disc_ways
 from builder.drawing.field import Field
-from builder.drawing.font import ATKINSON, Lettering
+from builder.drawing.font import Lettering
 from builder.drawing.frame import Frame
 from builder.drawing.grain import grain_ways
 from builder.drawing.label import Word, corner_ways, word_ways
 from builder.drawing.label_cost import Way, lines_cost
 from builder.drawing.run import Run
+from builder.model import ATKINSON
 from builder.view import DimensionLine
 
 LETTERING = Lettering(ATKINSON, 2.8)

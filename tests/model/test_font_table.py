@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.drawing import ATKINSON, face_file, face_table
-from builder.model import FontTable, em_for_capitals, load_font_table, text_width
+from builder.model import ATKINSON, FontTable, em_for_capitals, face_file, face_table, load_font_table, text_width
 
 TABLE = FontTable({97: 500, 98: 600, 32: 250}, 1000, 668, 950, 290)
 

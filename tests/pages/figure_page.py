@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from html import escape
 from pathlib import Path
 
-from builder.drawing import ATKINSON, draw, face_file
+from builder.drawing import draw
+from builder.model import ATKINSON, face_file
 from builder.view import AnyFigure
 
 CHECKER = Path(__file__).with_name("figure_checker.js")

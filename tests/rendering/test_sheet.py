@@ -12,11 +12,13 @@ import pytest
 
 from builder.rendering.markdown import plain
 from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet
-from builder.rendering.sheet_text import CAPITAL_OF_EM, default_letters, sheet_text
+from builder.rendering.sheet_text import sheet_text, spoken_letters
 from builder.view import Setting, SheetView
 from tests.rendering import sheet_pdf
 from tests.rendering.samples import ALL, FAR, HANDLE_END, LASER, PHOTOS, POCKET
 from tests.rendering.stand_in import PENS
+
+CAPITAL_OF_EM = 0.668  # the face\'s own capital height, read from its OS/2 table
 
 TEMPLATES = Path(__file__).parents[2] / "themes" / "manila" / "sheets"
 PRINTER_MARGIN_MM = 3.0
@@ -148,7 +150,7 @@ def test_every_page_has_code_tag_revision_and_its_number(view: SheetView, pdf_of
 
 def right_end(piece: sheet_pdf.Piece) -> float:
     """Where a run of text ends, mm from the left edge of the page."""
-    return piece.x + sheet_text(piece.text, default_letters(), bold=piece.bold)["em"] * piece.capital / CAPITAL_OF_EM
+    return piece.x + sheet_text(piece.text, spoken_letters(), bold=piece.bold)["em"] * piece.capital / CAPITAL_OF_EM
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.drawing import ATKINSON, face_file
-from builder.rendering.sheet_text import CAPITAL_OF_EM, default_letters, points, sheet_text, spelt, type_sizes
+from builder.model import ATKINSON, face_file
+from builder.rendering.sheet_text import points, sheet_text, spelt, spoken_letters, type_sizes
+
+CAPITAL_OF_EM = 0.668  # the face\'s own capital height, read from its OS/2 table
 
 
 def test_capital_height_is_the_faces_own() -> None:
@@ -47,7 +49,7 @@ def test_letters_the_face_lacks_are_spelt(text: str, expected: str) -> None:
 
 
 def test_symbols_the_face_lacks_are_cut_out_to_be_drawn() -> None:
-    made = sheet_text("Trim → **3 mm** ✓", default_letters(), marked=True)
+    made = sheet_text("Trim → **3 mm** ✓", spoken_letters(), marked=True)
     assert made["runs"] == [
         ["text", "Trim "],
         ["symbol", "→"],
@@ -59,16 +61,16 @@ def test_symbols_the_face_lacks_are_cut_out_to_be_drawn() -> None:
 
 
 def test_asterisks_of_a_text_that_is_no_markdown_stay() -> None:
-    assert sheet_text("2 * 3 **x**", default_letters())["runs"] == [["text", "2 * 3 **x**"]]
+    assert sheet_text("2 * 3 **x**", spoken_letters())["runs"] == [["text", "2 * 3 **x**"]]
 
 
 @pytest.mark.parametrize("letter", "−±×°½¼¾–·’“”…Ωµ")
 def test_both_faces_have_the_letters_measures_need(letter: str) -> None:
-    letters = default_letters()
+    letters = spoken_letters()
     assert letters.regular.has(letter)
     assert letters.bold.has(letter)
 
 
 def test_bold_is_measured_wider() -> None:
-    letters = default_letters()
+    letters = spoken_letters()
     assert sheet_text("needle down", letters, bold=True)["em"] > sheet_text("needle down", letters)["em"] > 4
