@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from builder.model import fitted_mm
+from builder.model import fitted_mm, say
 from builder.rendering.markdown import plain
 from builder.rendering.page_data import (
     GENERAL_WARNING,
@@ -34,6 +34,7 @@ CLOSE_UP_MM = (164.0, 60.0)
 PHOTO_SHARE, JUDGED_SHARE = 0.45, 0.6
 """Of the height for pictures, what photos with callouts get below a figure, and right and wrong between their words."""
 MOST_DOTS_IN_LINE = 9
+MOST_ANSWERS = 3
 MOST_SPACED_CAUTIONS = 8
 MOST_LARGE_SETTINGS = 6
 
@@ -50,6 +51,7 @@ def floor_data(sheet: SheetView, pens: Pens) -> Data:
     return {
         **head_data(sheet, pens),
         "page_path": operation_path(sheet),
+        "asks": len({step.key for step in sheet.steps if step.key}) >= MOST_ANSWERS,
         "crowded": len(sheet.cautions) + len(sheet.protection) > MOST_SPACED_CAUTIONS,
         "rows": rows,
         "signs": _signs(sheet, pens),
@@ -139,11 +141,11 @@ class _Stop:
 def _stops(sheet: SheetView) -> list[_Stop]:
     """The places in order. The cautions get a screen of their own where the other screens only name them."""
     first = (
-        _Stop("cautions", "cautions", "Cautions") if band_is_brief(sheet) else None,
-        _Stop("notices", "notices", "Read first") if sheet.notices else None,
-        _Stop("settings", "settings", "Set the machine") if sheet.settings else None,
-        _Stop("sizes", "sizes", "Sizes") if sheet.sizes else None,
-        _Stop("colours", "colours", "Colours") if sheet.colours else None,
+        _Stop("cautions", "cautions", say("Cautions")) if band_is_brief(sheet) else None,
+        _Stop("notices", "notices", say("Read first")) if sheet.notices else None,
+        _Stop("settings", "settings", say("Set the machine")) if sheet.settings else None,
+        _Stop("sizes", "sizes", say("Sizes")) if sheet.sizes else None,
+        _Stop("colours", "colours", say("Colours")) if sheet.colours else None,
     )
     return [*filter(None, first), *(stop for step in sheet.steps for stop in _of_step(step))]
 
@@ -179,10 +181,17 @@ def _screen(sheet: SheetView, stops: Sequence[_Stop], index: int, steps: Sequenc
         "onward": _onward(following, last),
         "back": stops[index - 1].anchor if index else "",
         "next": following.anchor,
-        "next_more": " piece" if last else "",
+        "next_more": say(" piece") if last else "",
+        "seconds": _seconds(stop),
         "many": len(dots) > MOST_DOTS_IN_LINE,
         "dots": dots,
     }
+
+
+def _seconds(stop: _Stop) -> str:
+    """Standard time of a step, for who practises with a clock; of its close-ups none of their own."""
+    seconds = stop.step.seconds_value if stop.step is not None and stop.detail is None else 0.0
+    return f"{seconds:.0f}" if seconds >= 1 else ""
 
 
 def _place(stops: Sequence[_Stop], index: int) -> str:
@@ -190,17 +199,19 @@ def _place(stops: Sequence[_Stop], index: int) -> str:
     step = stops[index].step
     if step is not None:
         steps = len({stop.step.number for stop in stops if stop.step is not None})
-        return f"step {step.number} of {steps}{', close up' if stops[index].detail else ''}"
+        if stops[index].detail:
+            return say("step {n} of {m}, close up", n=step.number, m=steps)
+        return say("step {n} of {m}", n=step.number, m=steps)
     alike = [position for position, stop in enumerate(stops) if stop.step is None]
-    return f"set up {alike.index(index) + 1} of {len(alike)}"
+    return say("set up {n} of {m}", n=alike.index(index) + 1, m=len(alike))
 
 
 def _onward(following: _Stop, last: bool) -> str:
     if last:
-        return "then the next piece"
+        return say("then the next piece")
     if following.detail is not None:
-        return "next: close up"
-    return f"next: {short(following.title) if following.step else following.title.lower()}"
+        return say("next: close up")
+    return say("next: {step}", step=short(following.title) if following.step else following.title.lower())
 
 
 def _dots(stops: Sequence[_Stop], here: int) -> list[Mapping[str, str]]:
@@ -209,14 +220,16 @@ def _dots(stops: Sequence[_Stop], here: int) -> list[Mapping[str, str]]:
     dots: list[Mapping[str, str]] = []
     if before:
         state = "now" if here in before else "done"
-        dots.append({"anchor": stops[0].anchor, "text": "set up", "label": "Set up", "state": state, "kind": "word"})
+        dots.append(
+            {"anchor": stops[0].anchor, "text": say("set up"), "label": say("Set up"), "state": state, "kind": "word"}
+        )
     current = stops[here].step
     for stop in stops:
         if stop.step is not None and stop.detail is None:
             number = str(stop.step.number)
             done = current is not None and stop.step.number < current.number
             state = "now" if stop.step is current else "done" if done else "ahead"
-            label = f"Step {number}: {stop.title}"
+            label = say("Step {n}: {title}", n=number, title=stop.title)
             dots.append({"anchor": stop.anchor, "text": number, "label": label, "state": state, "kind": "number"})
     return dots
 

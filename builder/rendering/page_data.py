@@ -13,7 +13,7 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from builder.model import say, show_date
+from builder.model import say, show_date, tongue
 from builder.view import (
     AnyChart,
     AnyFigure,
@@ -23,6 +23,7 @@ from builder.view import (
     Link,
     Measure,
     Photo,
+    PickPage,
     ProductPage,
     Protection,
     RouteRow,
@@ -41,6 +42,8 @@ THUMBNAIL_MM = (52.0, 30.0)
 # The number after the last bar needs room inside the column, so the whole product is this share of its width.
 BAR_ROOM = 86.0
 
+READER_M = (0.6, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0)
+"""From how far a floor screen is read: at the machine, across the bench, from the aisle."""
 # A fact of more letters takes the whole width: in a column of its own it would be as high as wide.
 _LONG_FACT = 50
 
@@ -108,6 +111,13 @@ def home_data(home: HomePage, pictures: bool = True) -> Data:
 
 def _group(anchor: str, heading: str, links: Sequence[Link]) -> Data:
     return {"anchor": anchor, "heading": heading, "count": len(links), "links": links}
+
+
+def pick_data(page: PickPage) -> Data:
+    """The page where floor screens are picked."""
+    lists = (("by-station", say("By station"), page.stations), ("by-product", say("By product"), page.products))
+    shown = (f"{distance:g}".replace(".", tongue().decimal) for distance in READER_M)
+    return {"lists": lists, "distances": list(zip(READER_M, shown, strict=True))}
 
 
 def station_data(station: StationPage, pens: Pens) -> Data:

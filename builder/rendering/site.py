@@ -17,7 +17,17 @@ from builder.rendering.page_data import Pens
 from builder.rendering.site_fonts import font_files, font_paths
 from builder.rendering.theme import Theme
 from builder.rendering.tree import Kind, LanguageLink, View
-from builder.view import HomePage, ProductPage, RulesPage, SheetView, SiteFrame, StationPage, StudyPage, TimesPage
+from builder.view import (
+    HomePage,
+    PickPage,
+    ProductPage,
+    RulesPage,
+    SheetView,
+    SiteFrame,
+    StationPage,
+    StudyPage,
+    TimesPage,
+)
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -85,6 +95,8 @@ class Site:
         match kind, view:
             case "home", HomePage():
                 return "index.html", view.title, page_data.home_data(view, self._pictures)
+            case "pick", PickPage():
+                return "floor.html", say("Floor screens"), page_data.pick_data(view)
             case "product", ProductPage():
                 return view.path, view.title, page_data.product_data(view, self.pens)
             case "station", StationPage():

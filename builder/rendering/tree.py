@@ -11,10 +11,21 @@ from functools import cached_property
 from typing import Literal
 
 from builder.model import Tongue
-from builder.view import HomePage, PlantViews, ProductPage, RulesPage, SheetView, StationPage, StudyPage, TimesPage
+from builder.view import (
+    HomePage,
+    PickPage,
+    PlantViews,
+    ProductPage,
+    RulesPage,
+    SheetView,
+    StationPage,
+    StudyPage,
+    TimesPage,
+    pick_page,
+)
 
-Kind = Literal["home", "product", "station", "rules", "times", "study", "operation", "floor"]
-View = HomePage | ProductPage | StationPage | RulesPage | TimesPage | StudyPage | SheetView
+Kind = Literal["home", "product", "station", "rules", "times", "study", "operation", "floor", "pick"]
+View = HomePage | ProductPage | StationPage | RulesPage | TimesPage | StudyPage | SheetView | PickPage
 
 
 @dataclass(frozen=True)
@@ -43,6 +54,7 @@ class Tree:
     def _pages(self) -> Iterator[tuple[Kind, View, str]]:
         views = self.views
         yield "home", views.home, "index.html"
+        yield "pick", pick_page(views.sheets, views.stations, views.products), "floor.html"
         yield from (("product", one, one.path) for one in views.products)
         yield from (("station", one, one.path) for one in views.stations)
         if views.rules is not None:

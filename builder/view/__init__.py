@@ -52,6 +52,7 @@ from builder.view.pages import (
 from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
 from builder.view.part_drawings import operation_figures, part_figures
 from builder.view.photo import Photo, PhotoMark, sized
+from builder.view.pick import PickGroup, PickPage, pick_page
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
 from builder.view.section_words import SectionWords
@@ -84,6 +85,9 @@ from builder.view.time_words import origin_words, time_source_words
 from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "PickGroup",
+    "PickPage",
+    "pick_page",
     "AnyCard",
     "CardHead",
     "CardSource",
