@@ -21,6 +21,7 @@ from builder.model import (
     Values,
     find_feature,
     operation_dimension,
+    ordinary,
     route_of,
     settings_of,
 )
@@ -137,9 +138,9 @@ class Subject:
         return self._shapes[part]
 
     def workers(self) -> Mapping[FeatureName, Worker]:
-        """Who works each feature; where several do, the first."""
+        """Who works each feature; where several do, the first, and no deviation before the operation it stands for."""
         if not self._workers:
-            for operation in self.model.operations:
+            for operation in {**ordinary(self.model.operations), **self.model.operations}:
                 for one in self.worked(operation):
                     self._workers.setdefault((one.part, one.name), Worker(operation, int(one.path[1])))
         return self._workers

@@ -42,6 +42,7 @@ from builder.model import (
     Tending,
     Values,
     Week,
+    deviations,
     route_of,
 )
 
@@ -173,6 +174,7 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
     clock = _Clock(model, book, dimensions)
     operations = {name: one for name, one in model.operations.items() if usable.get(name, True)}
     clock.derive(usable)
+    others = deviations(operations)
     times: dict[tuple[str, str, str], OperationTime] = {}
     products: list[ProductTime] = []
     routes = {name: route_of(name, model.products, operations) for name in model.products}
@@ -186,6 +188,10 @@ def compute(model: PlantModel, dimensions: Dimensions, book: ShapeBook, usable: 
             for operation, time in found.items():
                 if time is not None:
                     times[operation, name, variant or ""] = time
+            for step in route:
+                for other in others.get(step.operation, ()):
+                    if (time := clock.time(other, values, batch * step.quantity)) is not None:
+                        times[other, name, variant or ""] = time
             takes = product_use(route, {step.operation: clock.use(step, values) for step in route})
             products.append(_product_time(name, variant, route, found, clock, values, takes))
     for name in operations:

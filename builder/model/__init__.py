@@ -3,6 +3,7 @@
 from builder.model.arrays import Row
 from builder.model.base import Noun
 from builder.model.check_plan import CheckPart, CheckPlan
+from builder.model.deviation import Deviation, deviations, ordinary, stood_for
 from builder.model.element import Element, StudyStep
 from builder.model.expression import Expression
 from builder.model.family import (
@@ -308,6 +309,10 @@ __all__ = [
     "NeedleSizes",
     "Notch",
     "Noun",
+    "Deviation",
+    "deviations",
+    "ordinary",
+    "stood_for",
     "Operation",
     "OperationTime",
     "ALL",

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from builder.model.base import Names, Noun, Table, Text
+from builder.model.deviation import Deviation
 from builder.model.nest import Nest
 from builder.model.photo import Pictures, Shot, shots_of
 from builder.model.shows import Shown, read_shown
@@ -144,6 +145,7 @@ class Operation(Noun):
 
     thread_sample  : an unravelled sample; it counts before what geometry says of the thread
     pieces_a_sheet : runs of the operation that one sheet or lay holds; `nest` how they lie on it
+    deviation : for some batches only, in place of another operation
     lots : `matched`: the lot numbers on the tickets of all that comes in are compared before the first step
     """
 
@@ -152,6 +154,7 @@ class Operation(Noun):
     station: Ident
     needs: Table[Ident, Count] = Field(default_factory=dict)
     makes: Makes
+    deviation: Deviation | None = None
     settings: Table[str, Text] = Field(default_factory=dict)
     thread_sample: ThreadSample | None = None
     tolerances: Table[Ident, ToleranceSpec] = Field(default_factory=dict)

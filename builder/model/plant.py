@@ -11,7 +11,7 @@ from pydantic_core import PydanticCustomError
 from builder.model.base import Noun, Table, Text
 from builder.model.bounded_share import LearningRate, LostShare, Performance
 from builder.model.relaxation import FigureName
-from builder.model.typed import Count, Force, Ident, Length, Mass, Share, Time
+from builder.model.typed import Count, Days, Force, Ident, Length, Mass, Share, Time
 
 
 class Allowances(Noun):
@@ -138,6 +138,7 @@ class Plant(Noun):
     performance     : minutes earned ÷ minutes worked on standard, of the plant as a whole
     off_standard    : share of paid time that is not on standard
     model_limit     : how far a study may be from the machine model before somebody looks
+    copy_lasts      : how old a copy of the pages may be and still answer whether a sheet is current
     template_limit  : how far a side of the check square of a printed template may be off
     vague_words     : words of the plant's language that say nothing, beside the built-in ones
     """
@@ -169,4 +170,5 @@ class Plant(Noun):
     off_standard: LostShare | None = None
     learning: Learning | None = None
     template_limit: Length | None = None
+    copy_lasts: Days | None = None
     vague_words: tuple[Text, ...] = ()

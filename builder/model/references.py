@@ -108,6 +108,8 @@ def _of_feature(owner: Owner, path: tuple[str | int, ...], feature: Feature, par
 
 def _of_operation(owner: Owner, operation: Operation) -> Iterator[Reference]:
     yield Reference(owner, ("station",), operation.station, ("station",))
+    if operation.deviation is not None:
+        yield Reference(owner, ("deviation", "instead of"), operation.deviation.instead_of, ("operation",))
     for name in operation.needs:
         yield Reference(owner, ("needs", name), name, ("part", "material"), key=True)
     for name, tolerance in operation.tolerances.items():

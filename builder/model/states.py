@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from builder.model.deviation import ordinary
 from builder.model.feature import DrillHole, Hole, Notch, Slot
 from builder.model.operation import Operation
 from builder.model.part import Part
@@ -25,7 +26,7 @@ def part_states(
 
     A name that rests only on itself has no state.
     """
-    makers = {made: name for name, operation in operations.items() for made in operation.makes}
+    makers = {made: name for name, operation in ordinary(operations).items() for made in operation.makes}
     bases: dict[str, str] = {}
     states: dict[str, State] = {}
     for name in (*parts, *makers):

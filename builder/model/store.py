@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from builder.model.deviation import stood_for
 from builder.model.feature import Seam
 from builder.model.operation import Step
 from builder.model.plant_model import FeatureRef, PlantModel
@@ -76,7 +77,8 @@ def _placed(model: PlantModel, ref: FeatureRef) -> bool:
 def cut_here(model: PlantModel, operation: str, made: str) -> bool:
     """Whether an operation cuts a part out of bought goods: it is made there from no other part."""
     state = model.states.get(made)
-    return state is not None and state.maker == operation and not state.needs
+    maker = stood_for(model.operations, operation)
+    return state is not None and state.maker == maker and not state.needs
 
 
 def in_colour(material: str, swaps: Mapping[str, str]) -> str:

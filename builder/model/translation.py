@@ -8,6 +8,7 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import Literal
 
+from builder.model.deviation import stood_for
 from builder.model.language import Language, Said
 from builder.model.plant_model import PlantModel
 from builder.model.route import route_of
@@ -96,7 +97,8 @@ def scope_of(language: Language, model: PlantModel) -> Collection[str]:
     if not language.products:
         return model.operations.keys()
     known = [name for name in language.products if name in model.products]
-    return {step.operation for name in known for step in route_of(name, model.products, model.operations)}
+    found = {step.operation for name in known for step in route_of(name, model.products, model.operations)}
+    return found | {name for name in model.operations if stood_for(model.operations, name) in found}
 
 
 def translations(model: PlantModel) -> tuple[Translation, ...]:

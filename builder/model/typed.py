@@ -19,6 +19,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from builder.errors import TextFault
 from builder.model.check_plan import CheckPlan, parse_check_plan
+from builder.model.days import DAYS_PATTERN, parse_days
 from builder.model.expression import Expression, parse_expression
 from builder.model.frequency import Frequency, parse_frequency
 from builder.model.needle import NeedleSizes, parse_needle_sizes
@@ -260,6 +261,11 @@ WholeNumber = Annotated[
     TextType(parse_count, (), "a whole number", ("integer", "string"), r"^\s*[0-9]+ *(?:pieces?|pcs?)?\s*$", (0, 4)),
 ]
 """A whole number from 0 up."""
+Days = Annotated[
+    int,
+    TextType(parse_days, (), "a number of days", ("string",), DAYS_PATTERN, ("14 days", "2 weeks")),
+]
+"""Whole days from 1 up."""
 Flag = Annotated[
     bool,
     TextType(_flag, (bool,), "yes or no", ("boolean", "string"), "^(?:yes|no|true|false|on|off)$", ("yes", "no")),

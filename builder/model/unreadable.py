@@ -23,9 +23,11 @@ def without_unreadable(model: PlantModel, unreadable: Collection[Key]) -> tuple[
         before = len(parts) + len(operations)
         for name, operation in model.operations.items():
             named = (*operation.needs, *operation.makes)
-            if operation.station in stations or any(part in parts for part in named):
+            replaced = ("operation", operation.deviation.instead_of) if operation.deviation is not None else None
+            if operation.station in stations or any(part in parts for part in named) or replaced in unreadable:
                 operations.add(name)
-                parts.update(made for made in operation.makes if made not in model.parts)
+                if replaced is None:
+                    parts.update(made for made in operation.makes if made not in model.parts)
         parts.update(name for name, part in model.parts.items() if parts.intersection(_inside(part)))
         if len(parts) + len(operations) == before:
             break

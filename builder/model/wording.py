@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from builder.model.deviation import Deviation
 from builder.model.hazard import HAZARDS
 from builder.model.material import Material
 from builder.model.operation import Fault, Operation, Step
@@ -138,6 +139,7 @@ def _operation(key: str, one: Operation, rewrite: Rewrite) -> Operation:
     return one.model_copy(
         update={
             "title": rewrite(Wording(f"{key}/title", one.title)),
+            "deviation": _deviation(f"{key}/deviation", one.deviation, rewrite),
             "cautions": _list(f"{key}/cautions", one.cautions, rewrite),
             "tolerances": tolerances,
             "steps": tuple(_step(f"{key}/{step.step}", step, rewrite) for step in one.steps),
@@ -146,6 +148,10 @@ def _operation(key: str, one: Operation, rewrite: Rewrite) -> Operation:
             ),
         }
     )
+
+
+def _deviation(key: str, one: Deviation | None, rewrite: Rewrite) -> Deviation | None:
+    return one.model_copy(update=_texts(key, one, ("because",), rewrite)) if one is not None else None
 
 
 def _step(key: str, one: Step, rewrite: Rewrite) -> Step:
@@ -230,6 +236,8 @@ def used_by(model: PlantModel, operation: str) -> Mapping[tuple[str, str], None]
     one = model.operations[operation]
     found: dict[tuple[str, str], None] = {("operation", operation): None, ("plant", "plant"): None}
     found["station", one.station] = None
+    if one.deviation is not None and one.deviation.instead_of in model.operations:
+        found["operation", one.deviation.instead_of] = None
     for name in (*one.makes, *one.needs):
         if name in model.materials:
             found["material", name] = None

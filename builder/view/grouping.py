@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from builder.computing import operation_dimensions, variants
 from builder.geometry import ShapeBook
-from builder.model import Dimensions, PlantModel, Values, route_of
+from builder.model import Dimensions, PlantModel, Values, route_of, stood_for
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +46,14 @@ class Usage:
 
     def groups(self) -> Iterator[SheetGroup]:
         """All sheets of the plant, operations in the order of their files."""
-        users: dict[str, list[str]] = {name: [] for name in self.model.operations if name in self.usable}
+        users: dict[str, list[str]] = {name: [] for name in self.model.operations}
         for product in self.model.products:
             for step in route_of(product, self.model.products, self.model.operations):
                 if step.operation in users:
                     users[step.operation].append(product)
-        for operation, products in users.items():
-            yield from self._groups(operation, products)
+        for operation in users:
+            if operation in self.usable:  # a deviation serves the products of the operation it stands in for
+                yield from self._groups(operation, users.get(stood_for(self.model.operations, operation), []))
 
     def _groups(self, operation: str, products: list[str]) -> Iterator[SheetGroup]:
         names = operation_dimensions(self.model, self.book, operation)

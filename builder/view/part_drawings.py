@@ -15,6 +15,7 @@ from builder.model import (
     Shown,
     Values,
     earlier_work,
+    ordinary,
     say,
     turned_behind,
 )
@@ -89,7 +90,7 @@ def part_figures(
 
 def _explained(maker: SheetMaker, studio: Studio, name: str, made: Made) -> Iterator[AnyFigure]:
     """The assembly taken apart, and section and stitch of each seam its own operation sews."""
-    operation = next((one for one in maker.model.operations.items() if name in one[1].makes), None)
+    operation = next((one for one in ordinary(maker.model.operations).items() if name in one[1].makes), None)
     if operation is None:
         return
     work = Work(maker.model, operation[1], operation[0])

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.view.brand import Brand
+from builder.view.deviation import DeviationView, OtherWay
 from builder.view.figure import FigureView
 from builder.view.marking import controlled, shown
 from builder.view.panel_view import AnyFigure
@@ -157,6 +158,7 @@ class SheetView:
     colour_names: headings of the colours table (what the materials are for), () when no colour changes anything here
     incoming    : what comes in, e.g. `2 × handle webbing, from Cut webbing`; outgoing : where it goes next
     templates   : printed templates and card gauges it works by
+    deviation   : that it is one, for which batches and how long; other_ways : deviations from it, for its page
     tag         : short code of the method fingerprint, e.g. `7F3K Q2MX 4`; qr : the text in the QR code
     words_tag   : of a translation, the code of its own words; read_by : code of who read its cautions
     distance_mm : reading distance; capital_mm : least capital height of action line, key, dimension and caution
@@ -202,6 +204,8 @@ class SheetView:
     read_by: str = shown(default="")
     brand: Brand | None = shown(default=None)
     templates: tuple[TemplateUse, ...] = controlled(default=())
+    deviation: DeviationView | None = controlled(default=None)
+    other_ways: tuple[OtherWay, ...] = shown(default=())
 
     @property
     def paces_differ(self) -> bool:

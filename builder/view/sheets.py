@@ -16,6 +16,7 @@ from builder.model import (
     Tolerance,
     capital_mm,
     find_feature,
+    ordinary,
     named,
     say,
     settings_of,
@@ -34,6 +35,7 @@ from builder.view.controls import (
     step_cautions,
 )
 from builder.view.detail_makers import details
+from builder.view.deviation import deviation_view, other_ways
 from builder.view.figure import FigureView
 from builder.view.figures import Studio, exact
 from builder.view.fingerprint import controlled_facts, method_hash, tag_of
@@ -68,19 +70,23 @@ class SheetMaker:
 
     def __post_init__(self) -> None:
         """Every seam is drawn in the stitch of the operation that sews it, whoever shows it later."""
-        for name, operation in self.model.operations.items():
-            settings = settings_of(self.model, name)
-            if "stitch" not in settings:
-                continue
-            length = settings["stitch length"].nominal if "stitch length" in settings else None
-            made = Work(self.model, operation, name).all_now()
-            self.stitches.update(dict.fromkeys(made, (settings["stitch"].words, float(length or 3))))
+        for name in ordinary(self.model.operations):
+            self.stitches.update(self._sewn_by(name))
+
+    def _sewn_by(self, name: str) -> dict[tuple[str, str], tuple[str, float]]:
+        settings = settings_of(self.model, name)
+        if "stitch" not in settings:
+            return {}
+        length = settings["stitch length"].nominal if "stitch length" in settings else None
+        made = Work(self.model, self.model.operations[name], name).all_now()
+        return dict.fromkeys(made, (settings["stitch"].words, float(length or 3)))
 
     def sheets(self, only: str = "") -> Iterator[tuple[SheetGroup, SheetView]]:
         """All sheets, operations in the order of their files; `only` those of one operation."""
-        makers = {made: name for name, one in self.model.operations.items() for made in one.makes}
+        usual = ordinary(self.model.operations)
+        makers = {made: name for name, one in usual.items() for made in one.makes}
         takers: dict[str, list[str]] = {}
-        for name, operation in self.model.operations.items():
+        for name, operation in usual.items():
             for need in operation.needs:
                 takers.setdefault(need, []).append(name)
         for group in Usage(self.model, self.dimensions, self.book, self.usable).groups():
@@ -92,7 +98,8 @@ class SheetMaker:
         model, name = self.model, group.operation
         operation = model.operations[name]
         station = model.stations[operation.station]
-        studio = Studio(model, self.dimensions, group.values, group.varying, self.stitches, next(iter(group.sizes)))
+        stitches = self.stitches if operation.deviation is None else {**self.stitches, **self._sewn_by(name)}
+        studio = Studio(model, self.dimensions, group.values, group.varying, stitches, next(iter(group.sizes)))
         measures = measures_of(operation, studio, group.sizes)
         coloured = colours_of(group, model)
         times = tuple(size_time(group, size, self.results) for size in group.sizes)
@@ -143,6 +150,8 @@ class SheetMaker:
             distance_mm=float(station.distance.value),
             capital_mm=letters,
             templates=template_uses(operation, model),
+            deviation=deviation_view(operation, model),
+            other_ways=other_ways(name, model),
             brand=brand_of(model),
         )
         bases = {outlined_by(model.states[made].base, model) for made in operation.makes if made in model.states}

@@ -15,6 +15,7 @@ from builder.model import (
     SettingValue,
     Tolerance,
     find_feature,
+    ordinary,
     say,
     settings_of,
     show_quantity,
@@ -85,7 +86,7 @@ def _sewer(key: tuple[str, str], work: Work) -> str | None:
     """The operation that sews a feature: this one, or another."""
     if key in work.all_now():
         return work.name
-    others = ((name, Work(work.model, one, name)) for name, one in work.model.operations.items())
+    others = ((name, Work(work.model, one, name)) for name, one in ordinary(work.model.operations).items())
     return next((name for name, one in others if key in one.all_now()), None)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from builder.checking.flow import routed, whole
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.model import ordinary
 
 
 def check(subject: Subject) -> Iterator[Problem]:
@@ -15,7 +16,7 @@ def check(subject: Subject) -> Iterator[Problem]:
     if not model.products or not whole(subject):
         return
     on_route = routed(subject)
-    for name, operation in model.operations.items():
+    for name, operation in ordinary(model.operations).items():
         if name not in on_route:
             about = tuple(f"part:{one}" for one in (*operation.makes, *operation.needs))
             yield Problem(("operation", name), (), f"no product's route leads through {name}", about, key=True)

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.model import ordinary
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Names in `makes` of more than one operation, at each but the first."""
+    """Names in `makes` of more than one operation, at each but the first; a deviation makes what another makes."""
     first: dict[str, str] = {}
-    for name, operation in subject.model.operations.items():
+    for name, operation in ordinary(subject.model.operations).items():
         for made in operation.makes:
             if (other := first.setdefault(made, name)) != name:
                 message = f"{other} makes {made} too, and which of the two is meant can't be told"

@@ -7,16 +7,18 @@ from graphlib import CycleError, TopologicalSorter
 
 from builder.checking.rule import Problem, Rule, Subject
 from builder.finding import Severity
+from builder.model import ordinary
 
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Rings in needs and makes, and sub-assemblies inside themselves."""
     model = subject.model
     makers: dict[str, list[str]] = {}
-    for name, operation in model.operations.items():
+    operations = ordinary(model.operations)
+    for name, operation in operations.items():
         for made in operation.makes:
             makers.setdefault(made, []).append(name)
-    needs = {name: {m for n in one.needs for m in makers.get(n, ())} for name, one in model.operations.items()}
+    needs = {name: {m for n in one.needs for m in makers.get(n, ())} for name, one in operations.items()}
     order = _route_order(subject)
     for ring in _rings(needs):
         first = min(ring, key=lambda one: (order.get(one, len(order)), one))
