@@ -81,6 +81,7 @@ from builder.view import (
     operation_figures,
     part_figures,
     plant_views,
+    record_of,
     template_view,
     translated_views,
 )
@@ -262,7 +263,9 @@ def planner_of(checked: Checked, trees: tuple[Tree, ...]) -> Planner:
             return draw_imported(read_svg(path).svg, photo.crop).encode()
         return scaled_jpeg(path, PHOTO_PX, PhotoEdit(photo.hidden, photo.crop))
 
-    return Planner(trees, theme_of(checked.linked.model.plant.theme, checked.source.folder), picture)
+    model, own = checked.linked.model, trees[0].views.sheets
+    record = record_of(model, own, {tree.tongue.code: tree.views.sheets for tree in trees[1:]}, checked.today)
+    return Planner(trees, theme_of(model.plant.theme, checked.source.folder), picture, record)
 
 
 def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Built:

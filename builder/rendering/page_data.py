@@ -282,6 +282,8 @@ def head_data(sheet: SheetView, pens: Pens) -> Data:
         "title": sheet.title,
         "station_title": sheet.station_title,
         "tag": sheet.tag,
+        "deviation": sheet.deviation,
+        "other_ways": sheet.other_ways,
         "notices": sheet.notices,
         "settings": sheet.settings,
         "sizes": _sizes(sheet),

@@ -13,6 +13,7 @@ from builder.drawing import draw, draw_figure, outlined, png_of, raster_availabl
 from builder.model import speaking
 from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.page_data import photo_path, training_path
+from builder.rendering.record_data import RECORD, record_script
 from builder.rendering.sheet import SheetPress, render_sheet, shown_photos
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
@@ -23,6 +24,7 @@ from builder.view import (
     AnyFigure,
     Photo,
     PlantViews,
+    Record,
     SheetView,
     StationCards,
     TemplateView,
@@ -91,12 +93,14 @@ class Planner:
     """Plans the files of one plant. `read_photo` gives a picture's bytes, scaled and stripped.
 
     trees : the plant's own language first, then the others
+    record : which code each sheet has, for who scans a paper
     Holds the templates, the sheet press and the theme's hash, which are made on first use and shared by all files.
     """
 
     trees: tuple[Tree, ...]
     theme: Theme
     read_photo: Callable[[Photo], bytes]
+    record: Record | None = None
     _site: Site | None = None
     _press: SheetPress | None = None
     _template_press: SheetPress | None = None
@@ -124,6 +128,9 @@ class Planner:
             yield from self._spoken(tree, self._sheets(tree))
             yield from self._spoken(tree, self._beside(tree))
         yield from self._spoken(self.trees[0], self._templates())
+        if self.record is not None:
+            key = output_hash(self.record, "record", "", "", "", code_hash())
+            yield PlannedFile(RECORD, key, partial(record_script, self.record), "pages")
         for photo in self._photos().values():
             yield PlannedFile(
                 photo_path(photo), f"photo {photo.name} {code_hash()}", partial(self.read_photo, photo), "photos"

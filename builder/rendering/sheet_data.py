@@ -132,6 +132,7 @@ def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> 
         "protection": [
             {"sign": _sign(p.sign, p.name, pens), "text": pens.text(p.text or p.name)} for p in view.protection
         ],
+        "deviation": _deviation(view, pens),
         "notices": [pens.text(n) for n in view.notices],
         "settings": [_setting(s, pens) for s in view.settings],
         "output": _output(view, pens),
@@ -144,6 +145,18 @@ def sheet_data(view: SheetView, photos: Mapping[str, KeptPhoto], pens: Pens) -> 
         "outgoing": [pens.text(text) for text in view.outgoing],
         "footer": _footer(view, pens),
         **_brand(view, photos),
+    }
+
+
+def _deviation(view: SheetView, pens: Pens) -> Json | None:
+    """That this is one, for what and why; nothing for an ordinary operation."""
+    one = view.deviation
+    if one is None:
+        return None
+    return {
+        "only": pens.text(one.only, bold=True),
+        "instead": pens.text(one.instead),
+        "because": pens.text(one.because),
     }
 
 

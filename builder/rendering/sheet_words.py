@@ -21,6 +21,7 @@ ENGLISH: Mapping[str, str] = MappingProxyType(
         "colour_code": phrase("colour code"),
         "colours": phrase("Colours"),
         "contents": phrase("Contents"),
+        "deviation": phrase("DEVIATION"),
         "faults": phrase("When something is wrong"),
         "fingerprint": phrase("size code"),
         "gauge": phrase("with"),

@@ -97,6 +97,8 @@ class Site:
                 return "index.html", view.title, page_data.home_data(view, self._pictures)
             case "pick", PickPage():
                 return "floor.html", say("Floor screens"), page_data.pick_data(view)
+            case "check", HomePage():
+                return "check.html", say("Check a sheet's code"), {}
             case "product", ProductPage():
                 return view.path, view.title, page_data.product_data(view, self.pens)
             case "station", StationPage():

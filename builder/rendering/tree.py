@@ -24,7 +24,7 @@ from builder.view import (
     pick_page,
 )
 
-Kind = Literal["home", "product", "station", "rules", "times", "study", "operation", "floor", "pick"]
+Kind = Literal["home", "product", "station", "rules", "times", "study", "operation", "floor", "pick", "check"]
 View = HomePage | ProductPage | StationPage | RulesPage | TimesPage | StudyPage | SheetView | PickPage
 
 
@@ -55,6 +55,7 @@ class Tree:
         views = self.views
         yield "home", views.home, "index.html"
         yield "pick", pick_page(views.sheets, views.stations, views.products), "floor.html"
+        yield "check", views.home, "check.html"
         yield from (("product", one, one.path) for one in views.products)
         yield from (("station", one, one.path) for one in views.stations)
         if views.rules is not None:

@@ -31,6 +31,7 @@ from builder.view.chart import (
     HistogramBar,
     RunChart,
 )
+from builder.view.deviation import DeviationView, OtherWay
 from builder.view.element_charts import element_chart, fit_words
 from builder.view.element_rows import differ_words, element_words, line_words
 from builder.view.empty_study import study_form
@@ -53,6 +54,7 @@ from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
 from builder.view.part_drawings import operation_figures, part_figures
 from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.pick import PickGroup, PickPage, pick_page
+from builder.view.record import Record, SaidRecord, SheetRecord, record_of
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
 from builder.view.section_words import SectionWords
@@ -85,6 +87,12 @@ from builder.view.time_words import origin_words, time_source_words
 from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "DeviationView",
+    "OtherWay",
+    "Record",
+    "SaidRecord",
+    "SheetRecord",
+    "record_of",
     "PickGroup",
     "PickPage",
     "pick_page",
