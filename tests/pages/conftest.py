@@ -61,13 +61,13 @@ def pages(every_page: list[Path]) -> list[Path]:
     """All pages but operations and floor screens, and a choice of those: they are made by one template each."""
     many = {kind: [path for path in every_page if path.parent.name == kind] for kind in ("operations", "floor")}
     rest = [path for path in every_page if path.parent.name not in many]
-    return sorted([*rest, *(path for paths in many.values() for path in _choice(paths))])
+    return sorted([*rest, *(path for paths in many.values() for path in _choice(paths, 24))])
 
 
-def _choice(paths: list[Path]) -> list[Path]:
-    """The four largest files, and every eighth."""
+def _choice(paths: list[Path], stride: int = 8) -> list[Path]:
+    """The four largest files, and every eighth, or fewer where three languages have them."""
     largest = sorted(paths, key=lambda path: path.stat().st_size)[-4:]
-    return sorted({*largest, *paths[::8]})
+    return sorted({*largest, *paths[::stride]})
 
 
 @pytest.fixture(scope="session")

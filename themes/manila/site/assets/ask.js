@@ -32,8 +32,8 @@
   function choices(number) {
     const own = steps[number];
     const others = steps.filter(function (step) { return keyOf(step) !== keyOf(own); });
-    const found = [own, others[(number * 3 + 1) % others.length], others[(number * 5 + 2) % others.length]];
-    const unlike = found.filter(function (step, index) { return found.indexOf(step) === index; });
+    const start = (number * 3 + 1) % others.length;
+    const unlike = [own].concat(others.slice(start), others.slice(0, start)).slice(0, 3);
     for (let turn = 0; turn < number % unlike.length; turn += 1) unlike.push(unlike.shift());
     return unlike;
   }

@@ -151,7 +151,8 @@
 
   /* Typed by hand: the code at the foot, alone or after the operation's number or name. */
   function typed(text) {
-    if (scanned(text)) return;
+    const found = SCANNED.exec(text.trim());
+    if (found && found[3]) { scanned(text); return; }
     const letters = bare(text);
     const tag = letters.slice(-9);
     if (!sound(tag)) { answer("no", words.misread, "", [words.misreadDo]); return; }
