@@ -14,6 +14,7 @@ from builder.model import speaking
 from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.page_data import photo_path, training_path
 from builder.rendering.record_data import RECORD, record_script
+from builder.rendering.search_index import FOLD, fold_script, index_path, search_index
 from builder.rendering.sheet import SheetPress, render_sheet, shown_photos
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
@@ -29,7 +30,9 @@ from builder.view import (
     StationCards,
     TemplateView,
     TrainingView,
+    entries_with_originals,
     output_hash,
+    search_entries,
 )
 
 _LIBRARIES = (
@@ -128,6 +131,7 @@ class Planner:
             yield from self._spoken(tree, self._sheets(tree))
             yield from self._spoken(tree, self._beside(tree))
         yield from self._spoken(self.trees[0], self._templates())
+        yield from self._search()
         if self.record is not None:
             key = output_hash(self.record, "record", "", "", "", code_hash())
             yield PlannedFile(RECORD, key, partial(record_script, self.record), "pages")
@@ -163,6 +167,20 @@ class Planner:
             yield PlannedFile(
                 f"cards/{cards.station}.pdf", self._key(cards, "cards"), partial(self._cards, cards), "cards"
             )
+
+    def _search(self) -> Iterator[PlannedFile]:
+        """The search of each language: its own pages, and those of the plant's own language that it lacks."""
+        own = self.trees[0]
+        with speaking(own.tongue):
+            originals = search_entries(own.views)
+        for tree in self.trees:
+            with speaking(tree.tongue):
+                entries = search_entries(tree.views) if tree is not own else originals
+            if tree is not own:
+                entries = entries_with_originals(entries, originals, "../", own.tongue.code)
+            key = output_hash(entries, "search", code_hash())
+            yield PlannedFile(index_path(tree.tongue.code), key, partial(search_index, entries), "search")
+        yield PlannedFile(FOLD, f"fold {code_hash()}", fold_script, "search")
 
     def _templates(self) -> Iterator[PlannedFile]:
         for template in self.views.templates:

@@ -55,6 +55,8 @@ from builder.view.part_drawings import operation_figures, part_figures
 from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.pick import PickGroup, PickPage, pick_page
 from builder.view.record import Record, SaidRecord, SheetRecord, record_of
+from builder.view.search_entries import entries_with_originals, search_entries
+from builder.view.search_entry import SearchEntry, SearchField, SearchText
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
 from builder.view.section_words import SectionWords
@@ -87,6 +89,11 @@ from builder.view.time_words import origin_words, time_source_words
 from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "SearchEntry",
+    "SearchField",
+    "SearchText",
+    "entries_with_originals",
+    "search_entries",
     "DeviationView",
     "OtherWay",
     "Record",

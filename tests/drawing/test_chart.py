@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import builder.drawing.chart as chart_module
 from builder.drawing import Drawing, draw_chart
 from builder.drawing.axis import Axis, linear_ticks, log_ticks, tick_step
 from builder.view import (
@@ -108,7 +109,7 @@ def test_the_drawing_is_plain_svg_with_its_text_alternative() -> None:
     assert root.get("role") == "img"
     assert root.get("aria-label") == chart.alt
     assert not [one for one in root.iter() if {"style", "id", "class"} & set(one.attrib) or one.tag.endswith("script")]
-    draw_chart.cache_clear()
+    chart_module._drawn.cache_clear()
     assert draw_chart(gallery()["odd at both ends"]).svg == draw_chart(chart).svg
 
 

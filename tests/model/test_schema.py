@@ -23,6 +23,7 @@ KIND = {
     "operations": "operation",
     "products": "product",
     "templates": "template",
+    "languages": "language",
 }
 
 

@@ -78,7 +78,7 @@ def test_every_kind_of_page_is_there(files: dict[str, bytes]) -> None:
         "times.html",
         "assets/site.css",
         "assets/floor.js",
-        "assets/fonts/LICENSE.txt",
+        "assets/fonts/LICENSE-atkinson-hyperlegible.txt",
     }
     assert wanted <= files.keys()
 
@@ -106,7 +106,7 @@ def test_every_link_is_relative(pages: dict[str, Page]) -> None:
 
 
 def test_every_file_the_style_sheet_names_is_there(files: dict[str, bytes]) -> None:
-    named = re.findall(r'url\("([^"]+)"\)', files["assets/site.css"].decode())
+    named = re.findall(r'url\("([^"]+)"\)', files["assets/letters.css"].decode())
     assert len(named) == 2
     assert {normpath(join("assets", name)) for name in named} <= files.keys()
 
