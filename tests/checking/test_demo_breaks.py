@@ -20,6 +20,7 @@ BREAKS = all_breaks()
 def broken(one: Break, demo: Path) -> tuple[str, int, int]:
     """Breaks the demo; returns where the finding is expected."""
     if one.add is not None:
+        (demo / one.add[0]).parent.mkdir(exist_ok=True)
         (demo / one.add[0]).write_text(one.add[1], encoding="utf-8")
     if one.small is not None:
         _shrink(demo / one.small)

@@ -32,9 +32,8 @@ class Reference:
         return _ranked(near, more) or _ranked(near, more, every=False)
 
     def _together(self, typed: list[str]) -> dict[int, int]:
-        pairs = {one + other for one, other in pairwise(typed) if _figure(one[-1]) != _figure(other[0])} & set(
-            self.words
-        )
+        pairs = {one + other for one, other in pairwise(typed) if _figure(one[-1]) != _figure(other[0])}
+        pairs &= set(self.words)
         found: dict[int, int] = {}
         for pair in pairs:
             for number, score in self._scores({pair: EXACT}).items():

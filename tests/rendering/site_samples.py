@@ -45,6 +45,7 @@ from builder.view import (
     StudyRow,
     TimesPage,
     VariantView,
+    pick_page,
 )
 
 THEME = theme_of("manila")
@@ -406,7 +407,12 @@ def sample_site(pens: Pens = PENS) -> dict[str, bytes]:
     """The whole sample site by path, the sheets' PDFs left out."""
     site = Site(FRAME, THEME, pens)
     views = [("home", HOME), ("product", PRODUCT), ("product", POUCH), ("station", STATION), ("rules", RULES)]
-    views += [("times", TIMES), ("study", STUDY)]
+    views += [
+        ("times", TIMES),
+        ("study", STUDY),
+        ("check", HOME),
+        ("pick", pick_page(SHEETS, [STATION], [PRODUCT, POUCH])),
+    ]
     views += [(kind, sheet) for sheet in SHEETS for kind in ("operation", "floor")]
     pages = dict(site.render_page(kind, view) for kind, view in views)  # type: ignore[arg-type]
     letters = set("".join(content.decode() for content in pages.values()))

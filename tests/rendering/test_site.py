@@ -30,7 +30,7 @@ POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; "
     "base-uri 'none'; form-action 'self'"
 )
-MADE_ELSEWHERE = {f"sheets/{sheet.stem}.pdf" for sheet in SHEETS}
+MADE_ELSEWHERE = {f"{kind}/{sheet.stem}.pdf" for sheet in SHEETS for kind in ("sheets", "training")}
 
 
 class Page(HTMLParser):
