@@ -93,7 +93,7 @@ def test_every_link_and_anchor_resolves(files: dict[str, bytes], pages: dict[str
             if link.startswith("data:"):
                 continue
             file, anchor = urldefrag(link)
-            target = normpath(join(dirname(path), unquote(file))) if file else path
+            target = normpath(join(dirname(path), unquote(file.partition("?")[0]))) if file else path
             assert target in files or target in MADE_ELSEWHERE, f"{path} links to {link}"
             if anchor:
                 assert unquote(anchor) in pages[target].ids, f"{path} links to {link}"
