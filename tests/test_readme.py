@@ -45,6 +45,7 @@ def test_lines_of_other_files_can_be_typed_into_them(demo: Path) -> None:
     assert {file for file, _ in pieces} == {
         "plant.yaml",
         "products/tool-roll.yaml",
+        "operations/hem-strip-stiff.yaml",
         "elements/handling.yaml",
         "templates/handle-edge-gauge.yaml",
     }
