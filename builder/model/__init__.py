@@ -56,6 +56,7 @@ from builder.model.outline import ALL, Corner, Outline
 from builder.model.part import Component, Part
 from builder.model.photo import WHOLE, Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
 from builder.model.photo_room import (
+    PAPER_MM,
     PAPER_WIDTH_MM,
     PHOTO_ALONE_MM,
     PHOTO_BESIDE_FIGURE_MM,
@@ -209,6 +210,7 @@ __all__ = [
     "Laid",
     "Elastic",
     "Dart",
+    "PAPER_MM",
     "PAPER_WIDTH_MM",
     "WHOLE",
     "PHOTO_ALONE_MM",

@@ -7,11 +7,23 @@ out the same room (`sheets/step.typ`); a test holds the two together.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 T = TypeVar("T")
 
-PAPER_WIDTH_MM = {"Letter": 215.9, "A4": 210.0}
+PaperName = Literal[
+    "Letter", "A4", "Tabloid", "A3", "Letter landscape", "A4 landscape", "Tabloid landscape", "A3 landscape"
+]
+"""What a sheet is printed on. The larger ones are for a station where it is read from far."""
+PAPER_MM: dict[str, tuple[float, float]] = {
+    "Letter": (215.9, 279.4),
+    "A4": (210.0, 297.0),
+    "Tabloid": (279.4, 431.8),
+    "A3": (297.0, 420.0),
+}
+"""Width and height, upright: ANSI/ASME Y14.1 and ISO 216 (from memory)."""
+PAPER_MM |= {f"{name} landscape": (height, width) for name, (width, height) in PAPER_MM.items()}
+PAPER_WIDTH_MM = {name: width for name, (width, _) in PAPER_MM.items()}
 SHEET_EDGE_MM = 12.0
 PHOTO_ALONE_MM, PHOTO_BESIDE_FIGURE_MM = 68.0, 44.0
 """Largest height of a photo, without and with a figure above it."""

@@ -75,6 +75,11 @@ class PlantModel:
     languages: Mapping[str, Language] = field(default_factory=dict)
     memo: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
+    def paper_of(self, operation: str) -> str:
+        """What the sheet of an operation is printed on: its station's paper, else the plant's."""
+        station = self.stations.get(self.operations[operation].station)
+        return (station.paper if station is not None else None) or self.plant.paper
+
     def place(self, kind: str, name: str, *path: str | int, key: bool = False, offset: int = 0) -> Place:
         """Where a value of an object was typed; `key` for its key, `offset` for a character inside it."""
         entry = self.entries.get((kind, name))

@@ -10,6 +10,7 @@ from pydantic import Field
 
 from builder.model.base import Noun, Table, Text
 from builder.model.bounded_share import Availability
+from builder.model.photo_room import PaperName
 from builder.model.relaxation import Relaxation
 from builder.model.typed import Acceleration, Count, Flag, Ident, Length, Share, Speed, StitchRate, Time
 
@@ -107,6 +108,7 @@ class Bed(Noun):
 class Station(Noun):
     """A kind of workplace of the plant.
 
+    paper      : what its sheets are printed on, where that is not the plant's
     attendance : constant | in sight (with `share`) | free: what the operator owes the machine's time
     machine_waits : the machine is held while the operator works outside its cycle
     foot_lift     : thickest goods that pass under the foot
@@ -133,6 +135,7 @@ class Station(Noun):
     kind: Text
     count: Count
     distance: Length
+    paper: PaperName | None = None
     attendance: Literal["constant", "in sight", "free"]
     share: Share | None = None
     machine_waits: Flag = True

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
-from builder.model import photo_rows, say, show_date
+from builder.model import PAPER_MM, photo_rows, say, show_date
 from builder.rendering.qr import qr_code
 from builder.rendering.sheet_text import Letters, SheetText, sheet_text, spoken_letters, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
@@ -19,14 +19,6 @@ if TYPE_CHECKING:
     from builder.view import AnyFigure, Caution, FaultLine, Measure, Photo, Setting, SheetView, StepView
 
 Json = dict[str, Any]
-
-PAPERS: Mapping[str, tuple[float, float]] = {
-    "letter": (215.9, 279.4),
-    "a4": (210.0, 297.0),
-    "tabloid": (279.4, 431.8),
-    "a3": (297.0, 420.0),
-}
-"""Portrait width and height in mm by paper name, small letters: ISO 216 and ANSI/ASME Y14.1."""
 
 QR_MODULE_MM = 0.75
 """Printed width of a QR module: about nine dots at 300 dpi."""
@@ -162,11 +154,9 @@ def _deviation(view: SheetView, pens: Pens) -> Json | None:
 
 def paper_size(paper: str) -> tuple[float, float]:
     """Width and height in mm of a paper by its name, `Letter` or `A4 landscape`. ValueError when unknown."""
-    name, _, turn = paper.strip().lower().partition(" ")
-    if name not in PAPERS or turn not in ("", "portrait", "landscape"):
-        raise ValueError(f"no paper is called {paper!r}: {', '.join(PAPERS)}, each also with `landscape`")
-    width, height = PAPERS[name]
-    return (height, width) if turn == "landscape" else (width, height)
+    if paper not in PAPER_MM:
+        raise ValueError(f"no paper is called {paper!r}: {', '.join(PAPER_MM)}")
+    return PAPER_MM[paper]
 
 
 def _brand(view: SheetView, photos: Mapping[str, KeptPhoto]) -> Json:

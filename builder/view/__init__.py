@@ -55,8 +55,8 @@ from builder.view.part_drawings import operation_figures, part_figures
 from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.pick import PickGroup, PickPage, pick_page
 from builder.view.record import Record, SaidRecord, SheetRecord, record_of
-from builder.view.searching import entries_with_originals, search_entries
 from builder.view.search_entry import SearchEntry, SearchField, SearchText
+from builder.view.searching import entries_with_originals, search_entries
 from builder.view.section import drawn_section
 from builder.view.section_goods import goods_of
 from builder.view.section_words import SectionWords

@@ -99,17 +99,23 @@ class Photo:
 
 
 def photos_of(
-    step: Step, model: PlantModel, sizes: Mapping[str, tuple[int, int]], beside_figure: bool, text_mm: float
+    step: Step,
+    model: PlantModel,
+    sizes: Mapping[str, tuple[int, int]],
+    beside_figure: bool,
+    text_mm: float,
+    paper: str,
 ) -> tuple[Photo, ...]:
     """The pictures of a step whose files are there.
 
     sizes         : width and height of each file as it is seen [px]; only their ratio counts
     beside_figure : a figure stands above them
     text_mm       : capital height of the words in them
+    paper         : what the sheet is printed on
     """
     shots = [shot for shot in step.shots if shot.picture.file in model.photos]
     aspects = [_aspect(shot, sizes.get(shot.picture.file, (4, 3))) for shot in shots]
-    printed = photo_sizes_mm(aspects, beside_figure, model.plant.paper)
+    printed = photo_sizes_mm(aspects, beside_figure, paper)
     return tuple(
         replace(_photo(shot, model), width_mm=width, height_mm=height, text_mm=text_mm)
         for shot, (width, height) in zip(shots, printed, strict=True)

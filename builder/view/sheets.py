@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
 from builder.model import (
+    PAPER_WIDTH_MM,
     Dimensions,
     Operation,
     OperationTime,
@@ -145,7 +146,7 @@ class SheetMaker:
             tag="",
             qr="",
             plant=model.plant.plant,
-            paper=model.plant.paper,
+            paper=model.paper_of(name),
             language=model.plant.language,
             distance_mm=float(station.distance.value),
             capital_mm=letters,
@@ -188,7 +189,7 @@ class SheetMaker:
         found = sized[0]
         shares = [one.share for one in sized if one is not None] if from_facts(step) else []
         figure = self._figure(number, step, group, studio, work, measures)
-        letters = self._letters(work)
+        letters, paper = self._letters(work), self.model.paper_of(work.name)
         beside = tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, letters))
         return StepView(
             name=step.step,
@@ -199,7 +200,7 @@ class SheetMaker:
             cautions=tuple(step_cautions(step, work.operation, self.model)),
             figure=figure,
             details=beside,
-            photos=photos_of(step, self.model, self.photo_sizes, figure is not None or bool(beside), letters),
+            photos=photos_of(step, self.model, self.photo_sizes, figure is not None or bool(beside), letters, paper),
             action=with_templates(action_line(step, shares), step, self.model) if shares else "",
             number=number,
             seconds=seconds_words(found),
@@ -244,10 +245,15 @@ class SheetMaker:
                 over=turned_over(step, work),
                 hands=hands_off(step, self.model.stations[work.operation.station], self.model.plant.units),
                 rings=frozenset((ref.part, ref.feature) for ref in refs if ref is not None),
-                size=(98.0, 62.0, self._letters(work)),
+                size=(*self._room(work), self._letters(work)),
             ),
             shape,
         )
+
+    def _room(self, work: Work) -> tuple[float, float]:
+        """Width and height of a figure, mm: half the page on Letter and A4, more where the paper is wider."""
+        wider = PAPER_WIDTH_MM[self.model.paper_of(work.name)] / PAPER_WIDTH_MM["Letter"]
+        return (98.0 * max(wider, 1.0), 62.0 * min(max(wider, 1.0), 1.4))
 
     def _letters(self, work: Work) -> float:
         """Capital height of the texts in a figure: what its dimensions need at the station's reading distance, mm."""

@@ -37,7 +37,7 @@ class TemplateMaker:
 
     def templates(self) -> Iterator[TemplateView]:
         """All declared ones, on the plant's paper."""
-        frame = PAPERS[self.model.plant.paper]
+        frame = PAPERS[self.model.plant.paper.removesuffix(" landscape")]
         for name, template in self.model.templates.items():
             yield self.view(name, template, frame)
 

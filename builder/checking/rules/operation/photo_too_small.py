@@ -15,8 +15,8 @@ LEAST_DPI = 200
 
 def check(subject: Subject) -> Iterator[Problem]:
     """Pixels of each photo, of its part that is shown, over the width a sheet prints it at."""
-    paper = subject.model.plant.paper
     for name, operation in subject.model.operations.items():
+        paper = subject.model.paper_of(name)
         for number, step in enumerate(operation.steps):
             # Of a drawing or a broken photo nobody knows pixels; then the widths of its neighbours aren't known either.
             if not step.shots or not all(shot.picture.file in subject.photos for shot in step.shots):
