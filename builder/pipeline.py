@@ -19,6 +19,7 @@ from builder.checking import (
     figure_finding,
     photo_finding,
     report,
+    sheet_finding,
     stops_build,
     usable_operations,
 )
@@ -289,8 +290,10 @@ def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Bu
 
 
 def _crowded(views: PlantViews, notes: Mapping[str, tuple[str, ...]], model: PlantModel) -> Iterator[Finding]:
-    """Findings for figures that could not be drawn legibly at their printed size."""
+    """Findings for sheets of too many pages, and figures that could not be drawn legibly at their printed size."""
     for sheet in views.sheets:
+        for pages in notes.get(f"sheets/{sheet.stem}.pdf", ()):
+            yield from sheet_finding(model, sheet.operation, pages)
         for number, step in enumerate(sheet.steps):
             for note in (one for figure in step.figures() for one in notes.get(f"figures/{figure.name}.svg", ())):
                 yield figure_finding(model, sheet.operation, number, note)

@@ -11,6 +11,7 @@ from builder.checking.run import (
     figure_finding,
     photo_finding,
     report,
+    sheet_finding,
     stops_build,
     usable_operations,
 )
@@ -28,6 +29,7 @@ __all__ = [
     "explanations",
     "cleaned_finding",
     "figure_finding",
+    "sheet_finding",
     "level_words",
     "photo_finding",
     "report",

@@ -68,6 +68,14 @@ PICTURES = {
         "A part without its outline has no picture, no mass and no cutting time.",
         "Save the outline again as a DXF of text, on a layer of its own, with its unit.",
     ),
+    "sheet-long": Explanation(
+        "sheet-long",
+        SEEN,
+        Severity.warning,
+        False,
+        "Nobody turns five pages with work in both hands; what stands on the last ones is done from memory.",
+        "Split the operation, show fewer pictures, or give the station a larger `paper:`.",
+    ),
     "figure-crowded": Explanation(
         "figure-crowded",
         SEEN,

@@ -105,6 +105,18 @@ def drawing_finding(model: PlantModel, part: str, fault: DrawingFault) -> Findin
     )
 
 
+def sheet_finding(model: PlantModel, operation: str, pages: str) -> Iterator[Finding]:
+    """A sheet of too many pages, at the level the plant gives it. Only a build knows it."""
+    setting, long = model.plant.rules.get("sheet-long"), PICTURES["sheet-long"]
+    if setting is not None and setting.severity == "off":
+        return
+    severity = _LEVELS[setting.severity] if setting is not None else long.severity
+    place = model.place("operation", operation, "title")
+    yield Finding(
+        place, long.slug, severity, f"its sheet has {pages} pages", long.why, long.remedy, (f"operation:{operation}",)
+    )
+
+
 def report(findings: Iterable[Finding], model: PlantModel | None) -> list[Finding]:
     """All findings as people see them: the plant's own levels applied, folded and sorted."""
     book = rule_book()

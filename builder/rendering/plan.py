@@ -15,7 +15,7 @@ from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.page_data import photo_path, training_path
 from builder.rendering.record_data import RECORD, record_script
 from builder.rendering.search_index import FOLD, fold_script, index_path, search_index
-from builder.rendering.sheet import SheetPress, render_sheet, shown_photos
+from builder.rendering.sheet import SheetPress, page_count, render_sheet, shown_photos
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
 from builder.rendering.theme import Theme
@@ -48,6 +48,8 @@ _LIBRARIES = (
     "cairosvg",
 )
 THUMBNAIL_PX = 320
+MOST_PAGES = 4
+"""Of a sheet, before a build says that it is long."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +111,7 @@ class Planner:
     _template_press: SheetPress | None = None
     _other_presses: dict[str, SheetPress] = field(default_factory=dict)
     _theme_hash: str = ""
+    _page_counts: dict[str, int] = field(default_factory=dict)
 
     @property
     def languages(self) -> tuple[str, ...]:
@@ -155,7 +158,9 @@ class Planner:
     def _sheets(self, tree: Tree) -> Iterator[PlannedFile]:
         for sheet in tree.views.sheets:
             make = partial(self._sheet, sheet)
-            yield PlannedFile(f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet"), make, "sheets", group=sheet.stem)
+            path, key = f"sheets/{sheet.stem}.pdf", self._key(sheet, "sheet")
+            notes = partial(self._long, sheet.stem) if tree is self.trees[0] else tuple
+            yield PlannedFile(path, key, make, "sheets", notes=notes, group=sheet.stem)
 
     def _beside(self, tree: Tree) -> Iterator[PlannedFile]:
         """What is printed beside the sheets: training sheets, and the cards of each station."""
@@ -261,7 +266,14 @@ class Planner:
 
     def _sheet(self, sheet: SheetView) -> bytes:
         photos = {photo.name: self.read_photo(photo) for photo in _photos_of(sheet).values()}
-        return render_sheet(sheet, photos, self.press)
+        pdf = render_sheet(sheet, photos, self.press)
+        self._page_counts[sheet.stem] = page_count(pdf)
+        return pdf
+
+    def _long(self, stem: str) -> tuple[str, ...]:
+        """How many pages a sheet has, where they are more than can be used at work."""
+        count = self._page_counts.get(stem, 0)
+        return (str(count),) if count > MOST_PAGES else ()
 
     def _training(self, view: TrainingView) -> bytes:
         return render_training([view], self.press_of(TRAINING_ENTRY))

@@ -10,6 +10,7 @@ from __future__ import annotations
 import hashlib
 import io
 import json
+import re
 import shutil
 import tempfile
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -132,6 +133,12 @@ def render_sheet(view: SheetView, photos: Mapping[str, bytes], compiler: SheetPr
     """
     document = _document([view], photos, compiler, document_title(view, compiler.pens.words), contents=False)
     return compiler.press(document, _made([view]))
+
+
+def page_count(pdf: bytes) -> int:
+    """Pages of a document the press made: the count in the root of its page tree."""
+    found = re.search(rb"/Type\s*/Pages\b.*?/Count\s+(\d+)", pdf, re.DOTALL)
+    return int(found[1]) if found else 0
 
 
 def render_booklet(views: Iterable[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str) -> bytes:

@@ -11,11 +11,14 @@ from builder.model import FAULTS, near
 
 def check(subject: Subject) -> Iterator[Problem]:
     """`rules:` of the plant: only warnings and notes may change their level, and never those of safety."""
+    from builder.checking.explain import PICTURES
     from builder.checking.registry import rule_book
 
     book = rule_book()
     for slug, setting in subject.model.plant.rules.items():
         rule = book.get(slug)
+        if rule is None and slug in PICTURES and PICTURES[slug].severity is not Severity.error:
+            continue
         if rule is None:
             if slug in FAULTS:
                 message = f"{slug} can't be changed: such input can't be read"
