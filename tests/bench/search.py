@@ -30,7 +30,8 @@ PAGE = """<!doctype html><html lang="en"><meta charset="utf-8"><body>
 <form id="search" hidden data-top="" data-root=""><input id="search-words"><ul></ul><p role="status"></p></form>
 <script src="assets/search.js"></script></body></html>"""
 TIME = """queries => { const find = document.getElementById('search').seamboard.find;
-    return queries.map(query => { const start = performance.now(); find(query); return performance.now() - start; }); }"""
+    return queries.map(query => {
+        const start = performance.now(); find(query); return performance.now() - start; }); }"""
 
 
 def many(entries: list[SearchEntry], count: int, rng: random.Random) -> list[SearchEntry]:

@@ -31,7 +31,7 @@ def test_axe_finds_nothing_on_any_page(desk: BrowserContext, pages: list[Path]) 
     for path in pages:
         page.goto(path.as_uri())
         anchors = page.evaluate("[...document.querySelectorAll('.screen, .variant')].map(e => e.id)")
-        for anchor in {"", *anchors[:2], *anchors[-1:]}:
+        for anchor in {"", *anchors[1:2], *anchors[-1:]}:
             page.goto("about:blank")
             page.goto(f"{path.as_uri()}#{anchor}" if anchor else path.as_uri())
             page.evaluate(axe)
