@@ -42,6 +42,7 @@ def command(code: str, folder: Path, table: Path | None, filled: Path | None, pr
         translation = _again(model, code, read.language)
         if read.refused and not read.taken:
             sys.exit(1)
+    translation = translation.of_work(model)
     if table is not None:
         write_file(table, language_table(translation).encode())
     else:

@@ -13,7 +13,7 @@ from builder.model.language import Language, Said
 from builder.model.plant_model import PlantModel
 from builder.model.route import route_of
 from builder.model.speech import Tongue, tongue_of
-from builder.model.wording import Wording, reworded, used_by, wordings
+from builder.model.wording import Wording, names_of, reworded, used_by, wordings
 
 State = Literal["said", "missing", "stale", "not read"]
 
@@ -83,6 +83,15 @@ class Translation:
     def scope(self, model: PlantModel) -> Collection[str]:
         """Operations this language is for."""
         return scope_of(self.language, model)
+
+    def of_work(self, model: PlantModel) -> Translation:
+        """The texts of the work this language is for, and those that are translated already."""
+        if not self.language.products:
+            return self
+        wanted = self.wanted(model)
+        names = names_of(model, wanted)
+        mine = (one for one in self.texts if one.said or one.wording.owner in wanted or one.wording.text in names)
+        return replace(self, texts=tuple(mine))
 
     def wanted(self, model: PlantModel) -> Collection[tuple[str, str]]:
         """Kind and name of the objects whose texts this language should have."""

@@ -7,7 +7,7 @@ the key says which one it was when the original changes.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -206,6 +206,11 @@ def _names(model: PlantModel) -> Iterator[Wording]:
         if _WORD.search(name):
             found.setdefault(name, f"{kind}/{owner}/name {name}")
     return (Wording(key, name) for name, key in found.items())
+
+
+def names_of(model: PlantModel, owners: Collection[tuple[str, str]]) -> frozenset[str]:
+    """The plant's own names that figures and tables of these objects show, wherever else they stand."""
+    return frozenset(name for kind, owner, name in _named(model) if (kind, owner) in owners)
 
 
 def _named(model: PlantModel) -> Iterator[tuple[str, str, str]]:
