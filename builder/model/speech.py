@@ -9,6 +9,7 @@ inside view, drawing and rendering, and everything said in one stretch is one do
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -20,6 +21,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 _FOLDER = Path(__file__).parent / "tongues"
+_VALUE = re.compile(r"(?<![#&\w])[0-9A-Za-z(][0-9A-Za-z .,/:×±−+%°²³()\-]*[0-9A-Za-z%°)]")
 _RIGHT_TO_LEFT = frozenset(("ar", "ckb", "dv", "fa", "he", "ps", "sd", "ug", "ur", "yi"))
 
 
@@ -97,6 +99,19 @@ def plain(name: str) -> str:
 def named(words: str) -> str:
     """A name the plant gave, such as that of a gauge, in the language spoken now."""
     return tongue().names.get(words, words)
+
+
+def isolated(text: str) -> str:
+    """The text with its values (`2 mm ± 0.5`) kept in their own order where lines run from right to left.
+
+    Unicode's isolates (UAX #9): without them such a line shows `mm ± 0.5 2`. In other languages nothing changes.
+    """
+    return _VALUE.sub(_in_order, text) if tongue().right_to_left else text
+
+
+def _in_order(match: re.Match[str]) -> str:
+    value = match[0]
+    return f"\u2066{value}\u2069" if any(map(str.isdecimal, value)) and not value.isdecimal() else value
 
 
 @lru_cache(maxsize=32)

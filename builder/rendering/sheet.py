@@ -20,7 +20,7 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Self
 
 from builder.errors import SeamboardError
-from builder.model import ATKINSON, face_folder, face_table, family_of, spoken_family
+from builder.model import ATKINSON, face_folder, face_table, family_of, spoken_family, tongue
 from builder.rendering.forking import threads_started
 from builder.rendering.sheet_data import Json, KeptPhoto, Pens, default_pens, document_title, sheet_data
 
@@ -102,7 +102,7 @@ class SheetPress:
 
         threads_started()
         data = json.dumps({**document, "families": _families()}, ensure_ascii=False)
-        inputs = {"data": data, "cap": str(_capital_of_em())}
+        inputs = {"data": data, "cap": str(_capital_of_em()), "dir": tongue().direction}
         try:
             pdf = self._compiler.compile(
                 format="pdf", sys_inputs=inputs, pdf_standards=["ua-1"], timestamp=int(made.timestamp())

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
-from builder.model import PAPER_MM, photo_rows, say, show_date
+from builder.model import PAPER_MM, isolated, photo_rows, say, show_date
 from builder.rendering.qr import qr_code
 from builder.rendering.sheet_text import Letters, SheetText, sheet_text, spoken_letters, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
@@ -84,11 +84,11 @@ class Pens:
 
     def text(self, text: str, *, bold: bool = False) -> SheetText:
         """A text without Markdown."""
-        return sheet_text(text, self.letters, bold=bold)
+        return sheet_text(isolated(text), self.letters, bold=bold)
 
     def marked(self, text: str, *, bold: bool = False) -> SheetText:
         """A Markdown text, emphasis only."""
-        return sheet_text(text, self.letters, bold=bold, marked=True)
+        return sheet_text(isolated(text), self.letters, bold=bold, marked=True)
 
 
 def _drawn_overlay(photo: Photo) -> DrawnOverlay:

@@ -39,6 +39,7 @@ _SPELT = {
 }
 _FRACTION_AFTER_DIGIT = re.compile(r"(?<=\d)(?=[⅛⅜⅝⅞⅓⅔])")
 _REPLACED = re.compile("|".join(map(re.escape, (*_SAME_AS, *_SPELT))))
+_NO_WIDTH = {0x2066: None, 0x2069: None}  # what keeps a value in its order where lines run from right to left
 _SYMBOL_EM = 0.68  # a drawn symbol is a square as high as a capital
 _SYMBOL = re.compile(f"([{_DRAWN}])")
 
@@ -89,6 +90,7 @@ class Letters:
         """Width of a run of text in em of its type size; kerning left out, so at most a little too wide."""
         if kind == "symbol":
             return _SYMBOL_EM
+        content = content.translate(_NO_WIDTH)
         return text_width(content, 1.0, self.bold if bold or kind == "strong" else self.regular)
 
 

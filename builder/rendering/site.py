@@ -5,12 +5,13 @@ Every link is relative and nothing is fetched, so the folder opens from `file://
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from builder.model import say, tongue
+from builder.model import isolated, say, tongue
 from builder.rendering import page_data, study_data
 from builder.rendering.floor_data import floor_data
 from builder.rendering.page_data import Pens
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 
+_BETWEEN_TAGS = re.compile(r"(?<=>)[^<]+(?=<)")
 BRAND_CSS = "assets/plant.css"
 """The plant's colour."""
 
@@ -89,6 +91,8 @@ class Site:
             "logo": _logo_path(self.frame),
         }
         text = self._environment.get_template(f"{kind}.html").render(frame=self.frame, page=page, view=data)
+        if tongue().right_to_left:
+            text = _BETWEEN_TAGS.sub(lambda match: isolated(match[0]), text)
         return path, text.encode()
 
     def _prepared(self, kind: Kind, view: View) -> tuple[str, str, page_data.Data]:
