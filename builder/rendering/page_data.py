@@ -14,6 +14,7 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from builder.model import say, show_date, tongue
+from builder.rendering.qr import qr_code
 from builder.view import (
     AnyChart,
     AnyFigure,
@@ -272,6 +273,7 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "incoming": sheet.incoming,
         "outgoing": sheet.outgoing,
         "colophon": _colophon(sheet),
+        "square_code": Markup(qr_code(sheet.qr, say("QR code: {text}")).svg) if sheet.qr else "",
     }
 
 
