@@ -47,7 +47,7 @@ def test_a_photo_that_is_not_there_is_refused() -> None:
     [
         ("Letter", (215.9, 279.4)),
         ("A4", (210.0, 297.0)),
-        ("a4 landscape", (297.0, 210.0)),
+        ("A4 landscape", (297.0, 210.0)),
         ("Tabloid", (279.4, 431.8)),
     ],
 )
