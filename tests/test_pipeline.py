@@ -9,6 +9,7 @@ import pytest
 
 from builder.errors import UsageError
 from builder.pipeline import booklet, build_plant, check_plant
+from tests.checking.overlay import lay_over
 
 PHOTO = "photos/handle-end-right.jpg"
 
@@ -39,28 +40,26 @@ def test_a_changed_photo_is_a_changed_method(demo: Path, tmp_path: Path) -> None
     assert 0 < built.written.changed < 12
 
 
-def test_nothing_changed_means_nothing_made(demo: Path, tmp_path: Path) -> None:
+def test_nothing_changed_means_nothing_made(tmp_path: Path) -> None:
     """A second build renders nothing."""
-    out = tmp_path / "out"
-    build_plant(demo, out)
-    built = build_plant(demo, out)
+    plant, out = lay_over("{}", tmp_path / "plant"), tmp_path / "out"
+    build_plant(plant, out)
+    built = build_plant(plant, out)
     assert built.written is not None
     assert built.written.changed == built.written.removed == 0
 
 
-def test_an_operation_taken_out_takes_its_files_along(demo: Path, tmp_path: Path) -> None:
+def test_an_operation_taken_out_takes_its_files_along(tmp_path: Path) -> None:
     """No sheet of a dead operation stays in the folder to be printed."""
-    out = tmp_path / "out"
-    build_plant(demo, out)
-    (demo / "operations" / "inspect-roll.yaml").unlink()
-    product = demo / "products" / "tool-roll.yaml"
-    product.write_text(
-        product.read_text().replace("  - inspect-roll\n", "").replace("sold: roll-packed", "sold: roll-bound")
-    )
-    assert (out / "sheets" / "inspect-roll.pdf").exists()
-    built = build_plant(demo, out)
+    plant, out = lay_over("{}", tmp_path / "plant"), tmp_path / "out"
+    build_plant(plant, out)
+    (plant / "operations" / "press-snap.yaml").unlink()
+    product = plant / "products" / "pouch.yaml"
+    product.write_text(product.read_text().replace(", press-snap]", "]"))
+    assert (out / "sheets" / "press-snap.pdf").exists()
+    built = build_plant(plant, out)
     assert built.written is not None, [(str(f.place), f.message) for f in built.checked.findings]
-    assert not list(out.rglob("inspect-roll*"))
+    assert not list(out.rglob("press-snap*"))
 
 
 def test_a_booklet_needs_a_known_name(demo: Path) -> None:
@@ -82,16 +81,16 @@ def test_an_empty_folder_is_a_finding(tmp_path: Path) -> None:
     assert findings[0].place.file == "plant.yaml"
 
 
-def test_without_libcairo_the_main_job_still_runs(demo: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_libcairo_the_main_job_still_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """No small pictures, and no page that links to one."""
     from builder.rendering import plan
 
     monkeypatch.setattr(plan, "raster_available", lambda: False)
-    built = build_plant(demo, tmp_path / "out")
+    built = build_plant(lay_over("{}", tmp_path / "plant"), tmp_path / "out")
     assert built.written is not None
     assert not (tmp_path / "out" / "pictures").exists()
     assert "pictures/" not in (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
-    assert (tmp_path / "out" / "sheets" / "sew-handle-end.pdf").exists()
+    assert (tmp_path / "out" / "sheets" / "sew-hem.pdf").exists()
 
 
 DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0L4 3"/>{}</svg>'

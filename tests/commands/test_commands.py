@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
-import shutil
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+
+from tests.checking.overlay import lay_over
 
 ROOT = Path(__file__).resolve().parents[2]
 FINDING_KEYS = {"file", "line", "column", "rule", "severity", "message", "remedy", "folded"}
@@ -128,20 +129,22 @@ def test_wrong_usage_is_exit_2_and_one_message(arguments: tuple[str, ...]) -> No
     assert answer.stderr.strip()
 
 
-def test_a_build_with_an_error_leaves_the_output_as_it_was(demo: Path, tmp_path: Path) -> None:
+def test_a_build_with_an_error_leaves_the_output_as_it_was(tmp_path: Path) -> None:
     """Byte for byte; mended and rebuilt, it is byte for byte what it was."""
-    out = tmp_path / "out"
-    assert run("build", demo, "--to", out, "--quiet").returncode == 0
+    plant, out = lay_over("{}", tmp_path / "plant"), tmp_path / "out"
+    assert run("build", plant, "--to", out, "--quiet").returncode == 0
     before = {path: path.read_bytes() for path in sorted(out.rglob("*")) if path.is_file()}
-    assert len(before) > 50
-    break_demo(demo)
-    answer = run("build", demo, "--to", out)
+    assert len(before) > 40
+    hem = plant / "operations" / "sew-hem.yaml"
+    typed = hem.read_text(encoding="utf-8")
+    hem.write_text(typed.replace("sew: hem-seam", "sew: hem-sean"), encoding="utf-8")
+    answer = run("build", plant, "--to", out)
     assert answer.returncode == 1
     assert "as it was" in answer.stderr
     assert {path: path.read_bytes() for path in sorted(out.rglob("*")) if path.is_file()} == before
-    mended, again = tmp_path / "mended", tmp_path / "again"
-    shutil.copytree(ROOT / "instructions", mended, ignore=shutil.ignore_patterns("languages"))
-    assert run("build", mended, "--to", again, "--quiet").returncode == 0
+    hem.write_text(typed, encoding="utf-8")
+    again = tmp_path / "again"
+    assert run("build", plant, "--to", again, "--quiet").returncode == 0
     after = {path.relative_to(again): path.read_bytes() for path in again.rglob("*") if path.is_file()}
     assert after == {path.relative_to(out): content for path, content in before.items()}
 

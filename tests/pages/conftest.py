@@ -18,6 +18,7 @@ from playwright.sync_api import Browser, BrowserContext, sync_playwright
 DEMO = Path(__file__).resolve().parents[2] / "instructions"
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """One worker runs all of this folder: the site is built once and one browser opened."""
     for item in items:
