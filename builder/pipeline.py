@@ -38,6 +38,7 @@ from builder.model import (
     language_name,
     link,
     near,
+    parse_quantity,
     route_of,
     say,
     speaking,
@@ -59,14 +60,17 @@ from builder.reading import (
 from builder.rendering import (
     CARD_ENTRY,
     ENTRY,
+    POSTER_ENTRY,
     TRAINING_ENTRY,
     PlannedFile,
     Planner,
     SheetPress,
     Tree,
     made,
+    page_count,
     render_booklet,
     render_cards,
+    render_sheet,
     render_template,
     render_training,
     shown_photos,
@@ -82,6 +86,7 @@ from builder.view import (
     operation_figures,
     part_figures,
     plant_views,
+    poster_of,
     record_of,
     template_view,
     translated_views,
@@ -357,6 +362,36 @@ def booklet(checked: Checked, name: str, training: bool = False) -> bytes:
             return render_training(sheets, planner.press_of(TRAINING_ENTRY), say("{title}: training", title=title))
         photos = {photo.name: planner.read_photo(photo) for view in chosen for photo in shown_photos(view)}
         return render_booklet(chosen, photos, planner.press, title)
+
+
+def poster_pdf(checked: Checked, operation: str, step: str, distance: str, paper: str) -> bytes:
+    """One step on one sheet. Raises UsageError for an unknown operation, step or distance, and for what doesn't fit."""
+    linked, results, book = checked.linked, checked.results, checked.book
+    assert linked is not None
+    assert results is not None
+    assert book is not None
+    model = linked.model
+    if operation not in model.operations:
+        close = near(operation, model.operations)
+        raise UsageError(f"no operation is called {operation}{f'; did you mean {close[0]}?' if close else ''}")
+    steps = [one.step for one in model.operations[operation].steps]
+    if step not in steps:
+        raise UsageError(f"{operation} has no step {step}; it has {', '.join(steps)}")
+    try:
+        far = parse_quantity(distance, "length")
+    except TextFault as fault:
+        raise UsageError(f"--distance {distance}: {fault.message}") from fault
+    sizes = {name: (data.width, data.height) for name, data in checked.photos.items()}
+    language = tongue_of(model.plant.language)
+    with speaking(language):
+        view = poster_of(model, linked.dimensions, book, results, checked.usable, sizes, operation, step, far, paper)
+        planner = planner_of(checked, (Tree(language, "", plant_views_of(checked)),))
+        with closing(planner):
+            photos = {photo.name: planner.read_photo(photo) for photo in shown_photos(view)}
+            pdf = render_sheet(view, photos, planner.press_of(POSTER_ENTRY))
+    if page_count(pdf) > 1:
+        raise UsageError(f"step {step} doesn't fit on {paper} at {distance}: take a larger paper or a nearer reader")
+    return pdf
 
 
 def _of_booklet(views: PlantViews, model: PlantModel, name: str) -> tuple[str, list[SheetView]]:

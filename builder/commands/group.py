@@ -19,6 +19,7 @@ COMMANDS = {
     "check": "Check the plant's files and report all findings.",
     "draw": "Write the figures of a part or an operation as SVG and PNG.",
     "explain": "What a finding means, what to do, and an example of each kind.",
+    "poster": "Print one step on one sheet, for a reader across the room.",
     "schema": "JSON Schema of a kind of file, for an editor.",
     "sheets": "Make one PDF of all sheets of a station or a product.",
     "study": "What a time study says, and the plant's own standard data.",

@@ -3,7 +3,15 @@
 from builder.rendering.card_data import CARD_ENTRY, render_cards
 from builder.rendering.making import MadeFile, made
 from builder.rendering.plan import PlannedFile, Planner, version
-from builder.rendering.sheet import SheetFault, SheetPress, render_booklet, render_sheet, shown_photos
+from builder.rendering.sheet import (
+    POSTER_ENTRY,
+    SheetFault,
+    SheetPress,
+    page_count,
+    render_booklet,
+    render_sheet,
+    shown_photos,
+)
 from builder.rendering.site import Site
 from builder.rendering.template import ENTRY, render_template
 from builder.rendering.theme import theme_names, theme_of
@@ -12,7 +20,9 @@ from builder.rendering.tree import Tree
 
 __all__ = [
     "CARD_ENTRY",
+    "POSTER_ENTRY",
     "TRAINING_ENTRY",
+    "page_count",
     "render_cards",
     "render_training",
     "ENTRY",

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from builder.view import Photo, SheetView
 
 _ENTRY = "main.typ"
+POSTER_ENTRY = "poster.typ"
+"""The theme's file that sets one step on one sheet."""
 _UNDATED = datetime(2000, 1, 1, tzinfo=UTC)
 _ORIENTATION = 0x0112  # the EXIF tag; from 5 on the camera lay on its side, and the typesetter turns the photo
 _TURNED = 5

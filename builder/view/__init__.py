@@ -54,6 +54,7 @@ from builder.view.panel_view import AnyFigure, PanelRow, PanelView, Span
 from builder.view.part_drawings import operation_figures, part_figures
 from builder.view.photo import Photo, PhotoMark, sized
 from builder.view.pick import PickGroup, PickPage, pick_page
+from builder.view.poster_view import poster_of
 from builder.view.record import Record, SaidRecord, SheetRecord, record_of
 from builder.view.search_entry import SearchEntry, SearchField, SearchText
 from builder.view.searching import entries_with_originals, search_entries
@@ -89,6 +90,7 @@ from builder.view.time_words import origin_words, time_source_words
 from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "poster_of",
     "SearchEntry",
     "SearchField",
     "SearchText",
