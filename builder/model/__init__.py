@@ -9,6 +9,7 @@ from builder.model.expression import Expression
 from builder.model.family import (
     ATKINSON,
     BOLD,
+    DRAWN_SIGNS,
     FAMILIES,
     REGULAR,
     Family,
@@ -404,6 +405,7 @@ __all__ = [
     "text_width",
     "ATKINSON",
     "BOLD",
+    "DRAWN_SIGNS",
     "FAMILIES",
     "Family",
     "REGULAR",

@@ -54,6 +54,10 @@ FAMILIES = (
 """In order of choice. A Latin text stays in the first that has its letters."""
 
 
+DRAWN_SIGNS = "→←↑↓↔▶✓✗⌀✔✘∅►⟶⅛⅜⅝⅞⅓⅔′″\u2011\u2007\u2009\u202f\ufeff"
+"""Signs that sheets draw as paths or spell out, so no family needs them."""
+
+
 @cache
 def family_of(code: str) -> Family:
     """The family of a language: the first with the fewest of the language's letters missing."""

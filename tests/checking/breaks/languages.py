@@ -18,6 +18,13 @@ def _break(rule: str, old: str, new: str, texts: str = TITLE) -> Break:
 
 BREAKS = [
     Break(
+        "letter-missing",
+        "operations/sew-keeper.yaml",
+        "Sew the keeper on the back",
+        "Sew the keeper on the 背",
+        ("operations/sew-keeper.yaml", "¦operation: sew-keeper"),
+    ),
+    Break(
         "language-unspoken",
         IS,
         "language: is",
