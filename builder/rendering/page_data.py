@@ -34,6 +34,7 @@ from builder.view import (
     StationPage,
     StepView,
     VariantView,
+    described,
 )
 
 SIGN_MM = 12.0
@@ -344,6 +345,7 @@ def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
         "cautions": [{"signal": one.signal, "text": Markup(pens.markdown(one.text))} for one in step.cautions],
         "checks": [_check(check, sizes) for check in step.checks],
         "drawings": _drawings(step, pens, sizes),
+        "described": described(step.figure) if step.figure is not None else (),
         "details": [Markup(pens.figure(figure)) for figure in step.details],
         "photos": [_photo(photo) for photo in step.photos],
         "taught": any(photo.taught for photo in step.photos),

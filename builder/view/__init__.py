@@ -31,6 +31,7 @@ from builder.view.chart import (
     HistogramBar,
     RunChart,
 )
+from builder.view.description import description as described
 from builder.view.deviation import DeviationView, OtherWay
 from builder.view.element_charts import element_chart, fit_words
 from builder.view.element_rows import differ_words, element_words, line_words
@@ -90,6 +91,7 @@ from builder.view.time_words import origin_words, time_source_words
 from builder.view.training import TrainingStep, TrainingView
 
 __all__ = [
+    "described",
     "poster_of",
     "SearchEntry",
     "SearchField",
