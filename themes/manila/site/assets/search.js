@@ -298,7 +298,7 @@
     location.href = item.dataset.way;
   }
 
-  field.addEventListener("input", show);
+  field.addEventListener("input", function () { load(); show(); });
   field.addEventListener("keydown", function (event) {
     if (event.key === "ArrowDown") pick(at + 1);
     else if (event.key === "ArrowUp") pick(at < 0 ? -1 : at - 1);
