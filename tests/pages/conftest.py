@@ -5,6 +5,7 @@ Chromium is found at SEAMBOARD_CHROMIUM, else in the usual places; without it th
 
 from __future__ import annotations
 
+import fcntl
 import os
 import shutil
 import subprocess
@@ -15,24 +16,23 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
+LANGUAGES = ("ar", "es", "vi")
 DEMO = Path(__file__).resolve().parents[2] / "instructions"
 
 
-@pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """One worker runs all of this folder: the site is built once and one browser opened."""
-    for item in items:
-        if Path(__file__).parent in item.path.parents:
-            item.add_marker(pytest.mark.xdist_group("pages"))
-
-
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo's site, built. The folder's name has a blank and a `#`, because a plant's folder may."""
-    folder = tmp_path_factory.mktemp("pages") / "shop #1 out"
-    # In a process of its own, which may fork; this one has the browser's threads.
-    command = [sys.executable, "-m", "builder", "build", str(DEMO), "--to", str(folder), "--quiet"]
-    subprocess.run(command, check=True)
+def site(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    """The demo's site, built once for all workers. The folder's name has a blank and a `#`, as a plant's folder may."""
+    own = tmp_path_factory.getbasetemp()
+    shared = own if worker_id == "master" else own.parent
+    folder = shared / "pages" / "shop #1 out"
+    folder.parent.mkdir(exist_ok=True)
+    with (shared / "pages.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not folder.exists():
+            # In a process of its own, which may fork; this one has the browser's threads.
+            command = [sys.executable, "-m", "builder", "build", str(DEMO), "--to", str(folder), "--quiet"]
+            subprocess.run(command, check=True)
     return folder
 
 
@@ -71,11 +71,11 @@ def pages(every_page: list[Path], site: Path) -> list[Path]:
         kinds.setdefault(path.relative_to(site).parent.as_posix(), []).append(path)
     found: list[Path] = []
     for kind, paths in kinds.items():
-        translated = kind.partition("/")[0] in ("es", "vi")
+        translated = kind.partition("/")[0] in LANGUAGES
         many = kind.rpartition("/")[2] in ("operations", "floor", "studies")
         found += (
             _choice(paths, 24 if many else 6)[:2]
-            if translated and kind not in ("es", "vi")
+            if translated and kind not in LANGUAGES
             else (_choice(paths, 16) if many else paths)
         )
     return sorted(found)
