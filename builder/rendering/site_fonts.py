@@ -81,7 +81,9 @@ def _subset(family: Family, weight: int, letters: str) -> bytes:
 
     font = TTFont(BytesIO(face_file(family, weight).read_bytes()), recalcTimestamp=False)
     # Screens at these sizes need no hinting, and it is half of the file.
-    subsetter = Subsetter(Options(hinting=False, notdef_outline=True))
+    options = Options(hinting=False, notdef_outline=True)
+    options.drop_tables += ["meta"]  # of languages and designers, which no page reads
+    subsetter = Subsetter(options)
     subsetter.populate(text=letters)
     subsetter.subset(font)
     out = BytesIO()
