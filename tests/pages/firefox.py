@@ -9,6 +9,7 @@ import json
 import re
 import subprocess
 import time
+from contextlib import ExitStack
 from pathlib import Path
 from typing import Any, Self
 
@@ -46,7 +47,9 @@ class Firefox:
         ]
         self._process = subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True)
         self._number = 0
-        self._socket: ClientConnection = connect(f"{self._address()}/session", max_size=None)
+        self._opened = ExitStack()
+        opening = connect(f"{self._address()}/session", max_size=None)
+        self._socket: ClientConnection = self._opened.enter_context(opening)
         self.send("session.new", {"capabilities": {}})
         # A window opened by the protocol has the focus; the first one may not.
         self._context = self.send("browsingContext.create", {"type": "window"})["context"]
@@ -58,7 +61,7 @@ class Firefox:
         return self
 
     def __exit__(self, *fault: object) -> None:
-        self._socket.close()
+        self._opened.close()
         self._process.terminate()
         self._process.communicate(timeout=20)
 
