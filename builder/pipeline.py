@@ -259,9 +259,8 @@ def trees_of(checked: Checked) -> tuple[Tree, ...]:
     return tuple(trees)
 
 
-def planner_of(checked: Checked, trees: tuple[Tree, ...]) -> Planner:
-    """Plans the output of a plant, with its theme and its photos."""
-    assert checked.linked is not None
+def _pictures(checked: Checked) -> Callable[[Photo], bytes]:
+    """What gives the bytes of a plant's picture, scaled and stripped."""
 
     def picture(photo: Photo) -> bytes:
         path = checked.source.folder / photo.path
@@ -269,9 +268,16 @@ def planner_of(checked: Checked, trees: tuple[Tree, ...]) -> Planner:
             return draw_imported(read_svg(path).svg, photo.crop).encode()
         return scaled_jpeg(path, PHOTO_PX, PhotoEdit(photo.hidden, photo.crop))
 
+    return picture
+
+
+def planner_of(checked: Checked, trees: tuple[Tree, ...]) -> Planner:
+    """Plans the output of a plant, with its theme and its photos."""
+    assert checked.linked is not None
+
     model, own = checked.linked.model, trees[0].views.sheets
     record = record_of(model, own, {tree.tongue.code: tree.views.sheets for tree in trees[1:]}, checked.today)
-    return Planner(trees, theme_of(model.plant.theme, checked.source.folder), picture, record)
+    return Planner(trees, theme_of(model.plant.theme, checked.source.folder), _pictures(checked), record)
 
 
 def build_plant(folder: Path, out: Path, progress: Progress | None = None) -> Built:
@@ -382,13 +388,13 @@ def poster_pdf(checked: Checked, operation: str, step: str, distance: str, paper
     except TextFault as fault:
         raise UsageError(f"--distance {distance}: {fault.message}") from fault
     sizes = {name: (data.width, data.height) for name, data in checked.photos.items()}
-    language = tongue_of(model.plant.language)
+    language, read = tongue_of(model.plant.language), _pictures(checked)
     with speaking(language):
         view = poster_of(model, linked.dimensions, book, results, checked.usable, sizes, operation, step, far, paper)
-        planner = planner_of(checked, (Tree(language, "", plant_views_of(checked)),))
-        with closing(planner):
-            photos = {photo.name: planner.read_photo(photo) for photo in shown_photos(view)}
-            pdf = render_sheet(view, photos, planner.press_of(POSTER_ENTRY))
+        photos = {photo.name: read(photo) for photo in shown_photos(view)}
+        theme = theme_of(model.plant.theme, checked.source.folder)
+        with SheetPress(*theme.sheets, languages=(language.code,), entry=POSTER_ENTRY) as press:
+            pdf = render_sheet(view, photos, press)
     if page_count(pdf) > 1:
         raise UsageError(f"step {step} doesn't fit on {paper} at {distance}: take a larger paper or a nearer reader")
     return pdf

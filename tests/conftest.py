@@ -25,10 +25,3 @@ def demo(tmp_path: Path) -> Path:
     target = tmp_path / "instructions"
     shutil.copytree(ROOT / "instructions", target, ignore=shutil.ignore_patterns("languages"))
     return target
-
-
-@pytest.fixture
-def demo_in_languages(demo: Path) -> Path:
-    """A copy of the demo plant with its translations."""
-    shutil.copytree(ROOT / "instructions" / "languages", demo / "languages")
-    return demo

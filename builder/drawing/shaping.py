@@ -75,12 +75,11 @@ def _shaped(text: str, family: Family, weight: int, backward: bool, at: float) -
     buffer.direction = "rtl" if backward else "ltr"
     uharfbuzz.shape(font, buffer)
     em = face_table(family, weight).units_per_em
-    scale = 1.0
     found = []
     for info, place in zip(buffer.glyph_infos, buffer.glyph_positions, strict=True):
         name = font.glyph_to_string(info.codepoint)
-        found.append(Glyph(family, name, at + scale * place.x_offset / em, scale * place.y_offset / em))
-        at += scale * place.x_advance / em
+        found.append(Glyph(family, name, at + place.x_offset / em, place.y_offset / em))
+        at += place.x_advance / em
     return found, at
 
 

@@ -14,7 +14,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from builder.model.font_table import FontTable, load_font_table
-from builder.model.speech import Tongue, letters_of, tongue
+from builder.model.speech import letters_of, tongue
 
 REGULAR, BOLD = 400, 700
 
@@ -67,9 +67,9 @@ def family_of(code: str) -> Family:
     return min(FAMILIES, key=lambda family: len(letters - _covered(family)))
 
 
-def spoken_family(one: Tongue | None = None) -> Family:
+def spoken_family() -> Family:
     """The family of the language spoken now."""
-    return family_of((one or tongue()).code)
+    return family_of(tongue().code)
 
 
 def missing_letters(text: str, code: str) -> str:

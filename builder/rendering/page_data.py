@@ -13,7 +13,7 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from builder.model import say, show_date, tongue
+from builder.model import say, show_date, show_number
 from builder.rendering.qr import qr_code
 from builder.view import (
     AnyChart,
@@ -118,8 +118,7 @@ def _group(anchor: str, heading: str, links: Sequence[Link]) -> Data:
 def pick_data(page: PickPage) -> Data:
     """The page where floor screens are picked."""
     lists = (("by-station", say("By station"), page.stations), ("by-product", say("By product"), page.products))
-    shown = (f"{distance:g}".replace(".", tongue().decimal) for distance in READER_M)
-    return {"lists": lists, "distances": list(zip(READER_M, shown, strict=True))}
+    return {"lists": lists, "distances": [(distance, show_number(distance, 1)) for distance in READER_M]}
 
 
 def station_data(station: StationPage, pens: Pens) -> Data:
@@ -265,7 +264,10 @@ def operation_data(sheet: SheetView, pens: Pens) -> Data:
         "sheet_path": f"sheets/{sheet.stem}.pdf",
         "training_path": training_path(sheet),
         "picture": Markup(pens.figure(sheet.picture)) if sheet.picture else "",
-        "steps": [step_data(step, pens, [row.size for row in sheet.sizes]) for step in sheet.steps],
+        "steps": [
+            {**step_data(step, pens, [row.size for row in sheet.sizes]), "described": _described(step)}
+            for step in sheet.steps
+        ],
         "measures": sheet.measures,
         "templates": [
             (one.said, "" if one.state == "not in use" else f"templates/{one.name}.pdf") for one in sheet.templates
@@ -345,11 +347,15 @@ def step_data(step: StepView, pens: Pens, sizes: Sequence[str] = ()) -> Data:
         "cautions": [{"signal": one.signal, "text": Markup(pens.markdown(one.text))} for one in step.cautions],
         "checks": [_check(check, sizes) for check in step.checks],
         "drawings": _drawings(step, pens, sizes),
-        "described": described(step.figure) if step.figure is not None else (),
         "details": [Markup(pens.figure(figure)) for figure in step.details],
         "photos": [_photo(photo) for photo in step.photos],
         "taught": any(photo.taught for photo in step.photos),
     }
+
+
+def _described(step: StepView) -> tuple[str, ...]:
+    """The step's figure in words, which only the whole instruction shows."""
+    return described(step.figure) if step.figure is not None else ()
 
 
 def _drawings(step: StepView, pens: Pens, sizes: Sequence[str]) -> list[Data]:

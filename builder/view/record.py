@@ -18,12 +18,11 @@ from builder.view.sheet import SheetView
 
 @dataclass(frozen=True, slots=True)
 class SaidRecord:
-    """A sheet in another language: the code of its words, its title, and its deviation's reason."""
+    """A sheet in another language: the code of its words, and its title."""
 
     language: str = shown()
     tag: str = shown()
     title: str = shown()
-    because: str = shown(default="")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +78,7 @@ def record_of(
 
 
 def _said(language: str, view: SheetView) -> SaidRecord:
-    because = view.deviation.because if view.deviation is not None else ""
-    return SaidRecord(language, _bare(view.words_tag), view.title, because)
+    return SaidRecord(language, _bare(view.words_tag), view.title)
 
 
 def _rows(sheets: Iterable[SheetView]) -> Iterator[SheetRecord]:
