@@ -349,10 +349,11 @@ def figures_of(checked: Checked, name: str, product: str | None, size: str | Non
     return list(part_figures(model, dimensions, checked.book, checked.results, name, values, size or ""))
 
 
-def booklet(checked: Checked, name: str, training: bool = False) -> bytes:
+def booklet(checked: Checked, name: str, training: bool = False, duplex: bool = True) -> bytes:
     """One PDF of all sheets of a station or a product, in one compile. Raises UsageError for an unknown name.
 
     training : the training sheets instead. Those of a product stand in the order of its route
+    duplex   : each sheet begins on the front of a leaf
     """
     views = plant_views_of(checked)
     assert checked.linked is not None
@@ -365,9 +366,10 @@ def booklet(checked: Checked, name: str, training: bool = False) -> bytes:
         if training:
             own = {one.stem: one for one in views.training}
             sheets = [own[view.stem] for view in chosen]
-            return render_training(sheets, planner.press_of(TRAINING_ENTRY), say("{title}: training", title=title))
+            whole = say("{title}: training", title=title)
+            return render_training(sheets, planner.press_of(TRAINING_ENTRY), whole, duplex=duplex)
         photos = {photo.name: planner.read_photo(photo) for view in chosen for photo in shown_photos(view)}
-        return render_booklet(chosen, photos, planner.press, title)
+        return render_booklet(chosen, photos, planner.press, title, duplex=duplex)
 
 
 def poster_pdf(checked: Checked, operation: str, step: str, distance: str, paper: str) -> bytes:

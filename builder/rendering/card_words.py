@@ -51,6 +51,7 @@ def training_words() -> dict[str, str]:
         "code": say("code"),
         "contents": say("Contents"),
         "date": say("date"),
+        "empty_back": say("This side is left empty: the next sheet begins on a new leaf."),
         "estimate": say("estimate"),
         "gauges": say("gauges and templates"),
         "incoming": say("work and materials"),

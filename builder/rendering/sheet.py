@@ -143,20 +143,34 @@ def page_count(pdf: bytes) -> int:
     return int(found[1]) if found else 0
 
 
-def render_booklet(views: Iterable[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str) -> bytes:
+def render_booklet(
+    views: Iterable[SheetView],
+    photos: Mapping[str, bytes],
+    compiler: SheetPress,
+    title: str,
+    *,
+    duplex: bool = True,
+) -> bytes:
     """Many sheets in one tagged PDF, a contents page before them; each sheet keeps its own `page n of m`.
 
-    title : of the contents page and the file, a station's or a product's
+    title  : of the contents page and the file, a station's or a product's
+    duplex : to print on both sides: each sheet begins on the front of a leaf, behind an empty back where it must
     Raises ValueError without a sheet, else as render_sheet.
     """
     kept = list(views)
     if not kept:
         raise ValueError("a booklet needs a sheet")
-    return compiler.press(_document(kept, photos, compiler, title, contents=True), _made(kept))
+    return compiler.press(_document(kept, photos, compiler, title, contents=True, duplex=duplex), _made(kept))
 
 
 def _document(
-    views: Sequence[SheetView], photos: Mapping[str, bytes], compiler: SheetPress, title: str, *, contents: bool
+    views: Sequence[SheetView],
+    photos: Mapping[str, bytes],
+    compiler: SheetPress,
+    title: str,
+    *,
+    contents: bool,
+    duplex: bool = False,
 ) -> Json:
     return {
         "title": title,
@@ -164,6 +178,7 @@ def _document(
         "keywords": [word for view in views for word in (view.code, view.tag) if word],
         "words": dict(compiler.pens.words),
         "contents": contents,
+        "duplex": duplex,
         "sheets": [sheet_data(view, _kept_photos(view, photos, compiler), compiler.pens) for view in views],
     }
 

@@ -22,6 +22,7 @@ ENGLISH: Mapping[str, str] = MappingProxyType(
         "colours": phrase("Colours"),
         "contents": phrase("Contents"),
         "deviation": phrase("DEVIATION"),
+        "empty_back": phrase("This side is left empty: the next sheet begins on a new leaf."),
         "faults": phrase("When something is wrong"),
         "fingerprint": phrase("size code"),
         "gauge": phrase("with"),

@@ -19,19 +19,24 @@ TRAINING_ENTRY = "training.typ"
 """The theme's file that sets training sheets."""
 
 
-def render_training(views: Iterable[TrainingView], press: SheetPress, title: str = "") -> bytes:
+def render_training(
+    views: Iterable[TrainingView], press: SheetPress, title: str = "", *, duplex: bool = False
+) -> bytes:
     """Training sheets as one tagged PDF (PDF/UA-1); with a title, a contents page before them.
 
-    title : of the contents page and the file, a station's or a product's; '' for one sheet alone
+    title  : of the contents page and the file, a station's or a product's; '' for one sheet alone
+    duplex : to print on both sides: each sheet begins on the front of a leaf
     Raises ValueError without a sheet, SheetFault when the typesetter refuses.
     """
     kept = list(views)
     if not kept:
         raise ValueError("nothing to train")
-    return press.press(training_document(kept, press.pens, title), max(day_of(one.sheet.date) for one in kept))
+    return press.press(
+        training_document(kept, press.pens, title, duplex=duplex), max(day_of(one.sheet.date) for one in kept)
+    )
 
 
-def training_document(views: Sequence[TrainingView], pens: Pens, title: str) -> Json:
+def training_document(views: Sequence[TrainingView], pens: Pens, title: str, *, duplex: bool = False) -> Json:
     """Everything the template prints of training sheets."""
     first = views[0].sheet
     alone = say("Training sheet {code} {title}", code=first.code, title=first.title)
@@ -41,6 +46,7 @@ def training_document(views: Sequence[TrainingView], pens: Pens, title: str) -> 
         "keywords": [word for view in views for word in (view.sheet.code, view.sheet.tag) if word],
         "words": {**pens.words, **training_words()},
         "contents": bool(title),
+        "duplex": duplex,
         "sheets": [_training(view, pens) for view in views],
     }
 

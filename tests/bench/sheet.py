@@ -1,6 +1,7 @@
 """`python -m tests.bench.sheet [SHEETS]`: what a sheet costs, against what else could print it. Only ratios count.
 
-- against a print of the same content from its page by headless Chromium, the browser warm and the page loaded
+- against a print of the same content from its page by headless Chromium, the browser warm: with the page loaded
+  before the clock runs, and with loading it, as a builder of many sheets has to
 - against the bare typesetting of the same content: no step measured, no page packed, no table fitted
 - the memory of a build of so many sheets, in this process and those it forks
 """
@@ -71,21 +72,23 @@ def _press(planner: Planner, press: SheetPress) -> Callable[[SheetView], bytes]:
     return one
 
 
-def _printed(site: Path, views: list[SheetView]) -> float:
-    """Seconds of a print from the page, the browser warm: two pages are printed before the clock runs."""
+def _printed(site: Path, views: list[SheetView]) -> tuple[float, float]:
+    """Seconds to load a page and to print it, the browser warm: two pages are printed before the clock runs."""
     program = os.environ.get("SEAMBOARD_CHROMIUM") or shutil.which("chromium")
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=program, args=["--no-sandbox"])
         page = browser.new_page()
-        times = []
+        loads, prints = [], []
         for view in views:
+            started = perf_counter()
             page.goto((site / "operations" / f"{view.stem}.html").as_uri())
             page.evaluate("document.fonts.ready")
+            loads.append(perf_counter() - started)
             started = perf_counter()
             page.pdf(format="Letter", print_background=True)
-            times.append(perf_counter() - started)
+            prints.append(perf_counter() - started)
         browser.close()
-    return median(times[2:])
+    return median(loads[2:]), median(prints[2:])
 
 
 def main(sheets: int) -> None:
@@ -110,8 +113,10 @@ def main(sheets: int) -> None:
             # Set again with another code: what the typesetter keeps of the same text would be no work at all.
             own = _median_s(fitted, [_other(view) for view in views])
             simple = _median_s(plain, [_other(view) for view in views])
-        chromium = _printed(out, views)
-        print(f"a sheet against a print from its page: {own / chromium:.2f} ×")
+        load, printing = _printed(out, views)
+        print(f"a sheet against a print from its page, loaded before: {own / printing:.2f} ×")
+        print(f"a sheet against loading and printing its page: {own / (load + printing):.2f} ×")
+        print(f"its bare typesetting against loading and printing its page: {simple / (load + printing):.2f} ×")
         print(f"a sheet against its bare typesetting: {own / simple:.2f} ×")
         plant = make_plant(sheets, Path(folder) / "plant")
         started = perf_counter()

@@ -299,7 +299,7 @@ def test_bytes_that_are_no_picture_are_a_fault(press: SheetPress) -> None:
 
 
 def test_booklet_numbers_each_sheet_by_itself_and_lists_all(press: SheetPress) -> None:
-    pdf = render_booklet((HANDLE_END, POCKET), PHOTOS, press, "Lockstitch")
+    pdf = render_booklet((HANDLE_END, POCKET), PHOTOS, press, "Lockstitch", duplex=False)
     texts = sheet_pdf.page_texts(pdf)
     assert len(texts) == 1 + 2 + 4
     numbers = [match.group() for text in texts[1:] if (match := re.search(r"page \d of \d", text))]
@@ -313,6 +313,22 @@ def test_booklet_numbers_each_sheet_by_itself_and_lists_all(press: SheetPress) -
     ]
     for wanted in ("Lockstitch", HANDLE_END.title, POCKET.title, HANDLE_END.code, POCKET.code):
         assert letters(wanted) in letters(texts[0])
+
+
+def test_a_booklet_for_both_sides_begins_each_sheet_on_the_front_of_a_leaf(press: SheetPress) -> None:
+    three = replace(HANDLE_END, stem="three", steps=HANDLE_END.steps * 3)
+    reader = sheet_pdf.read(render_booklet((HANDLE_END, three, POCKET), PHOTOS, press, "Lockstitch"))
+    texts = [page.extract_text() for page in reader.pages]
+    firsts = [number for number, text in enumerate(texts, start=1) if "page 1 of" in text]
+    empty = [number for number, text in enumerate(texts, start=1) if "left empty" in text]
+    assert len(firsts) == 3
+    assert all(number % 2 == 1 for number in firsts)
+    # Only backs are empty: behind the contents, and behind a sheet of an odd number of pages.
+    assert all(number % 2 == 0 for number in empty)
+    assert len(texts) == 1 + sum(int(count) for count in re.findall(r"page 1 of (\d)", " ".join(texts))) + len(empty)
+    for number, first in zip(re.findall(r"\n(\d+)\s*(?=\n|$)", texts[0]), firsts, strict=False):
+        assert int(number) in firsts, first
+    assert {tuple(page.mediabox[2:]) for page in reader.pages} == {tuple(reader.pages[0].mediabox[2:])}
 
 
 def test_booklet_has_a_bookmark_for_each_sheet(press: SheetPress) -> None:
