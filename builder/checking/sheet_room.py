@@ -9,8 +9,6 @@ from collections.abc import Sequence
 from functools import cache
 
 from builder.model import (
-    PAPER_WIDTH_MM,
-    SHEET_EDGE_MM,
     FontTable,
     Step,
     capital_mm,
@@ -37,27 +35,28 @@ def face(weight: int) -> FontTable:
     return load_font_table(fontpkg.path("atkinson-hyperlegible", weight))
 
 
-def lines_needed(key: str, text: str, step: Step, paper: str, distance_mm: float) -> float:
+def lines_needed(key: str, text: str, step: Step, column: float, distance_mm: float) -> float:
     """Lines that a step's `do`, `key` or `why` takes at least; 0 where its letters are not those of the face.
 
-    Without a picture the words have the whole width; with one, half the page, or the whole where half is too narrow.
+    Without a picture the words have the whole width; with one, half the column, or the whole where half is too narrow.
+
+    column : width of the column of steps, mm
     """
     letters, capital = face(_BOLD if key == "do" else _REGULAR), capital_mm(distance_mm)
     plain = text.replace("*", "")
     if not letters.has(plain):
         return 0.0
     em = em_for_capitals(capital, letters)
-    page = PAPER_WIDTH_MM[paper] - 2 * SHEET_EDGE_MM
     left = capital * (DRILL_HOLE + GUTTER)
-    beside = page / 2 - left - BETWEEN_MM
-    width = beside if _has_picture(step) and beside >= LEAST_EM * em else page - left
+    beside = column / 2 - left - BETWEEN_MM
+    width = beside if _has_picture(step) and beside >= LEAST_EM * em else column - left
     return text_width(plain, em * (_REASON if key == "why" else 1), letters) / width
 
 
-def photo_widths_mm(shown: Sequence[tuple[float, float]], step: Step, paper: str) -> list[float]:
+def photo_widths_mm(shown: Sequence[tuple[float, float]], step: Step, column: float) -> list[float]:
     """Printed width of each picture of a step. shown : width and height of what each shows, in any unit"""
     beside_figure = bool(step.shows or step.work[0])
-    return [width for width, _ in photo_sizes_mm([wide / high for wide, high in shown], beside_figure, paper)]
+    return [width for width, _ in photo_sizes_mm([wide / high for wide, high in shown], beside_figure, column)]
 
 
 def _has_picture(step: Step) -> bool:

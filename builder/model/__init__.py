@@ -54,15 +54,13 @@ from builder.model.needle import NEEDLE_POINTS, Needle, NeedlePoint, NeedleSizes
 from builder.model.nest import Nest, NestPiece, nest_length
 from builder.model.operation import WORK_KEYS, Fault, Operation, Step, ToleranceSpec
 from builder.model.outline import ALL, Corner, Outline
+from builder.model.paper import COLUMN_GAP_MM, PAPER_MM, SHEET_EDGE_MM, column_mm, step_columns
 from builder.model.part import Component, Part
 from builder.model.photo import WHOLE, Area, Arrow, Blur, Callout, Frame, Number, Ring, Shot, Words
 from builder.model.photo_room import (
-    PAPER_MM,
-    PAPER_WIDTH_MM,
     PHOTO_ALONE_MM,
     PHOTO_BESIDE_FIGURE_MM,
     PHOTO_GAP_MM,
-    SHEET_EDGE_MM,
     fitted_mm,
     photo_rows,
     photo_sizes_mm,
@@ -213,8 +211,8 @@ __all__ = [
     "Laid",
     "Elastic",
     "Dart",
+    "COLUMN_GAP_MM",
     "PAPER_MM",
-    "PAPER_WIDTH_MM",
     "WHOLE",
     "PHOTO_ALONE_MM",
     "PHOTO_BESIDE_FIGURE_MM",
@@ -229,6 +227,7 @@ __all__ = [
     "Ring",
     "Shot",
     "Words",
+    "column_mm",
     "fitted_mm",
     "photo_rows",
     "photo_sizes_mm",
@@ -317,6 +316,7 @@ __all__ = [
     "Deviation",
     "deviations",
     "ordinary",
+    "step_columns",
     "stood_for",
     "Operation",
     "OperationTime",

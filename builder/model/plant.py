@@ -10,7 +10,7 @@ from pydantic_core import PydanticCustomError
 
 from builder.model.base import Noun, Table, Text
 from builder.model.bounded_share import LearningRate, LostShare, Performance
-from builder.model.photo_room import PaperName
+from builder.model.paper import PaperName
 from builder.model.relaxation import FigureName
 from builder.model.typed import Count, Days, Force, Ident, Length, Mass, Share, Time
 

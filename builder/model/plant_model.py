@@ -8,11 +8,13 @@ from typing import Any
 
 from builder.finding import Place
 from builder.model.element import Element
+from builder.model.font_table import capital_mm
 from builder.model.language import Language
 from builder.model.load import Entry
 from builder.model.machine import KINDS, MachineKind
 from builder.model.material import Material
 from builder.model.operation import Operation
+from builder.model.paper import column_mm, step_columns
 from builder.model.part import Part
 from builder.model.plant import Plant
 from builder.model.product import Product
@@ -79,6 +81,18 @@ class PlantModel:
         """What the sheet of an operation is printed on: its station's paper, else the plant's."""
         station = self.stations.get(self.operations[operation].station)
         return (station.paper if station is not None else None) or self.plant.paper
+
+    def step_columns(self, operation: str) -> int:
+        """Columns of steps on the sheet of an operation."""
+        return step_columns(self.paper_of(operation), self._capital(operation))
+
+    def column_of(self, operation: str) -> float:
+        """Width of a column of steps on the sheet of an operation, mm."""
+        return column_mm(self.paper_of(operation), self._capital(operation))
+
+    def _capital(self, operation: str) -> float:
+        station = self.stations.get(self.operations[operation].station)
+        return capital_mm(float(station.distance.value)) if station is not None else 0.0
 
     def place(self, kind: str, name: str, *path: str | int, key: bool = False, offset: int = 0) -> Place:
         """Where a value of an object was typed; `key` for its key, `offset` for a character inside it."""

@@ -10,7 +10,7 @@ from pydantic import Field
 
 from builder.model.base import Noun, Table, Text
 from builder.model.bounded_share import Availability
-from builder.model.photo_room import PaperName
+from builder.model.paper import PaperName
 from builder.model.relaxation import Relaxation
 from builder.model.typed import Acceleration, Count, Flag, Ident, Length, Share, Speed, StitchRate, Time
 

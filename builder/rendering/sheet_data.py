@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
-from builder.model import PAPER_MM, isolated, photo_rows, say, show_date
+from builder.model import PAPER_MM, isolated, photo_rows, say, show_date, step_columns
 from builder.rendering.qr import qr_code
 from builder.rendering.sheet_text import Letters, SheetText, sheet_text, spoken_letters, type_sizes
 from builder.rendering.sheet_words import ENGLISH, filled
@@ -173,7 +173,7 @@ def _look(view: SheetView) -> Json:
     width, height = paper_size(view.paper)
     language, _, region = view.language.partition("-")
     return {
-        "paper": {"width": width, "height": height},
+        "paper": {"width": width, "height": height, "columns": step_columns(view.paper, view.capital_mm)},
         "type": {**type_sizes(view.capital_mm), "capital": view.capital_mm},
         "language": {"lang": language or "en", "region": region or None},
     }

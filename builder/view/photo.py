@@ -104,18 +104,18 @@ def photos_of(
     sizes: Mapping[str, tuple[int, int]],
     beside_figure: bool,
     text_mm: float,
-    paper: str,
+    column: float,
 ) -> tuple[Photo, ...]:
     """The pictures of a step whose files are there.
 
     sizes         : width and height of each file as it is seen [px]; only their ratio counts
     beside_figure : a figure stands above them
     text_mm       : capital height of the words in them
-    paper         : what the sheet is printed on
+    column        : width of the column of steps [mm]
     """
     shots = [shot for shot in step.shots if shot.picture.file in model.photos]
     aspects = [_aspect(shot, sizes.get(shot.picture.file, (4, 3))) for shot in shots]
-    printed = photo_sizes_mm(aspects, beside_figure, paper)
+    printed = photo_sizes_mm(aspects, beside_figure, column)
     return tuple(
         replace(_photo(shot, model), width_mm=width, height_mm=height, text_mm=text_mm)
         for shot, (width, height) in zip(shots, printed, strict=True)

@@ -7,7 +7,6 @@ from dataclasses import dataclass, field, replace
 
 from builder.geometry import ShapeBook
 from builder.model import (
-    PAPER_WIDTH_MM,
     Dimensions,
     Operation,
     OperationTime,
@@ -16,6 +15,7 @@ from builder.model import (
     Step,
     Tolerance,
     capital_mm,
+    column_mm,
     find_feature,
     named,
     ordinary,
@@ -52,6 +52,8 @@ from builder.view.time_words import action_line, from_facts, pieces_an_hour, sec
 from builder.view.turned_over import turned_over
 from builder.view.variants import colours_of, file_word, renamed, size_time
 from builder.view.words import both_units, dimension_words
+
+_LETTER_COLUMN_MM = column_mm("Letter", 0)
 
 
 @dataclass(slots=True)
@@ -189,7 +191,7 @@ class SheetMaker:
         found = sized[0]
         shares = [one.share for one in sized if one is not None] if from_facts(step) else []
         figure = self._figure(number, step, group, studio, work, measures)
-        letters, paper = self._letters(work), self.model.paper_of(work.name)
+        letters, column = self._letters(work), self.model.column_of(work.name)
         beside = tuple(details(step, f"{group.stem}-{number}", studio, self.book, work, letters))
         return StepView(
             name=step.step,
@@ -200,7 +202,7 @@ class SheetMaker:
             cautions=tuple(step_cautions(step, work.operation, self.model)),
             figure=figure,
             details=beside,
-            photos=photos_of(step, self.model, self.photo_sizes, figure is not None or bool(beside), letters, paper),
+            photos=photos_of(step, self.model, self.photo_sizes, figure is not None or bool(beside), letters, column),
             action=with_templates(action_line(step, shares), step, self.model) if shares else "",
             number=number,
             seconds=seconds_words(found),
@@ -251,9 +253,9 @@ class SheetMaker:
         )
 
     def _room(self, work: Work) -> tuple[float, float]:
-        """Width and height of a figure, mm: half the page on Letter and A4, more where the paper is wider."""
-        wider = PAPER_WIDTH_MM[self.model.paper_of(work.name)] / PAPER_WIDTH_MM["Letter"]
-        return (98.0 * max(wider, 1.0), 62.0 * min(max(wider, 1.0), 1.4))
+        """Width and height of a figure, mm: half the page on Letter and A4, more where the column is wider."""
+        wider = max(1.0, self.model.column_of(work.name) / _LETTER_COLUMN_MM)
+        return (98.0 * wider, 62.0 * min(wider, 1.4))
 
     def _letters(self, work: Work) -> float:
         """Capital height of the texts in a figure: what its dimensions need at the station's reading distance, mm."""

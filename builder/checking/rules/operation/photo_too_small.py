@@ -16,13 +16,13 @@ LEAST_DPI = 200
 def check(subject: Subject) -> Iterator[Problem]:
     """Pixels of each photo, of its part that is shown, over the width a sheet prints it at."""
     for name, operation in subject.model.operations.items():
-        paper = subject.model.paper_of(name)
+        column = subject.model.column_of(name)
         for number, step in enumerate(operation.steps):
             # Of a drawing or a broken photo nobody knows pixels; then the widths of its neighbours aren't known either.
             if not step.shots or not all(shot.picture.file in subject.photos for shot in step.shots):
                 continue
             sizes = [_shown(shot, subject.photos[shot.picture.file]) for shot in step.shots]
-            for shot, pixels, width in zip(step.shots, sizes, photo_widths_mm(sizes, step, paper), strict=True):
+            for shot, pixels, width in zip(step.shots, sizes, photo_widths_mm(sizes, step, column), strict=True):
                 dpi = pixels[0] / (width / 25.4)
                 if dpi < LEAST_DPI:
                     message = (

@@ -28,7 +28,7 @@ def check(subject: Subject) -> Iterator[Problem]:
                 text = getattr(step, key) or ""
                 if len(text) <= _WORTH_MEASURING:
                     continue
-                lines = lines_needed(key, text, step, model.paper_of(name), distance)
+                lines = lines_needed(key, text, step, model.column_of(name), distance)
                 if lines > MOST_LINES:
                     message = f"`{key}` of step {step.step} takes over {MOST_LINES} lines: {show_number(lines, 1)}"
                     yield Problem(("operation", name), ("steps", number, key), message, (f"step:{step.step}",))
