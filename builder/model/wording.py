@@ -247,8 +247,10 @@ def used_by(model: PlantModel, operation: str) -> Mapping[tuple[str, str], None]
         if name in model.materials:
             found["material", name] = None
         _of_part(model, name, found)
+    others = _stand_ins(model)
     for material in _materials(model, operation):
         found["material", material] = None
+        found.update({("material", other): None for other in others.get(material, ())})
     names = [name for step in one.steps for name in step.with_]
     names += [spec.with_ for spec in one.tolerances.values() if spec.with_ is not None]
     found.update({("template", name): None for name in names if name in model.templates})
@@ -267,6 +269,19 @@ def _of_part(model: PlantModel, name: str, found: dict[tuple[str, str], None]) -
     for before in state.needs:
         if before != name:
             _of_part(model, before, found)
+
+
+def _stand_ins(model: PlantModel) -> Mapping[str, Mapping[str, None]]:
+    """By material, those that take its place in a colour of some product: a sheet lists them by colour."""
+    if "stand-ins" not in model.memo:
+        found: dict[str, dict[str, None]] = {}
+        for product in model.products.values():
+            for swaps in product.colours.values():
+                for one, other in swaps.items():
+                    found.setdefault(one, {})[other] = None
+        model.memo["stand-ins"] = found
+    others: Mapping[str, Mapping[str, None]] = model.memo["stand-ins"]
+    return others
 
 
 def _materials(model: PlantModel, operation: str) -> Iterator[str]:

@@ -7,7 +7,7 @@ from typing import Any
 
 import yaml
 
-from builder.model import Translation, translations
+from builder.model import PlantModel, Translation, translations, used_by
 from builder.model.wording import wordings
 from builder.pipeline import check_plant, trees_of
 from builder.view import language_file, language_table, with_table
@@ -24,6 +24,12 @@ def translated(folder: Path, texts: dict[str, Any], **more: Any) -> Translation:
     assert linked is not None
     (one,) = translations(linked.model)
     return one
+
+
+def model_of(plant: Path) -> PlantModel:
+    linked = check_plant(plant).linked
+    assert linked is not None
+    return linked.model
 
 
 def state(one: Translation, key: str) -> str:
@@ -60,12 +66,26 @@ def test_what_guards_people_counts_once_somebody_read_it(tmp_path: Path) -> None
 
 def test_a_text_is_said_wherever_it_stands(tmp_path: Path) -> None:
     """A key leads to one place; the same words elsewhere need no second entry."""
-    linked = check_plant(SMALL_PLANT).linked
-    assert linked is not None
-    texts = [one.text for one in wordings(linked.model)]
-    assert len(texts) > len(set(texts)) or len(texts) == len(set(texts))
-    one = translated(tmp_path, everything(tmp_path))
+    changed = {
+        "languages/es.yaml": {"language": "es", "title": "español", "read by": "T1", "texts": everything(tmp_path)},
+        "operations/sew-hem.yaml": {"steps": [{"step": "hem", "why": "Sew the hem."}]},
+    }
+    model = model_of(lay_over(yaml.safe_dump(changed, allow_unicode=True), tmp_path / "plant"))
+    (one,) = translations(model)
+    twice = [text for text in one.texts if text.wording.text == "Sew the hem."]
+    assert len(twice) == 2
+    assert {text.entry for text in twice} == {HEM}
     assert {text.state for text in one.texts} == {"said"}
+
+
+def test_what_stands_in_for_a_material_in_a_colour_is_on_its_sheets_too(tmp_path: Path) -> None:
+    changed = """
+products/pouch.yaml: {colours: {sand: {}, moss: {thread-70: thread-moss}}}
+materials/moss.yaml: {materials: {thread-moss: {title: "Thread, moss", form: thread, tex: 70 tex}}}
+"""
+    model = model_of(lay_over(changed, tmp_path / "plant"))
+    assert ("material", "thread-moss") in used_by(model, "sew-hem")
+    assert ("material", "thread-moss") not in used_by(model, "cut-panel")
 
 
 def test_a_whole_language_has_its_sheets_and_keeps_the_codes_of_the_work(tmp_path: Path) -> None:
