@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from builder.errors import UsageError
-from builder.pipeline import booklet, build_plant, check_plant
+from builder.pipeline import booklet, build_plant, check_plant, planner_of, trees_of
+from builder.rendering import PlannedFile
 from tests.checking.overlay import lay_over
 
 PHOTO = "photos/handle-end-right.jpg"
@@ -30,14 +31,19 @@ def test_a_text_under_the_name_of_a_photo_is_a_finding(demo: Path) -> None:
     assert [one.rule for one in check_plant(demo).findings] == ["photo-unreadable"]
 
 
-def test_a_changed_photo_is_a_changed_method(demo: Path, tmp_path: Path) -> None:
-    """One sheet, its pages, what is found of it and its record are made again."""
-    out = tmp_path / "out"
-    assert build_plant(demo, out).written is not None
+def planned(plant: Path) -> list[PlannedFile]:
+    """Every file a build would hold, none of it made."""
+    checked = check_plant(plant)
+    return list(planner_of(checked, trees_of(checked)).files())
+
+
+def test_a_changed_photo_is_a_changed_method(demo: Path) -> None:
+    """One sheet, its pages, what is found of it and its record have other keys, so they are made again."""
+    before = {file.path: file.key for file in planned(demo)}
     (demo / PHOTO).write_bytes((demo / "photos/binding-edge.jpg").read_bytes())
-    built = build_plant(demo, out)
-    assert built.written is not None
-    assert 0 < built.written.changed < 12
+    changed = {file.path for file in planned(demo) if file.key != before.get(file.path)}
+    assert 0 < len(changed) < 12
+    assert {"sheets/sew-handle-end.pdf", "operations/sew-handle-end.html", "assets/record.js"} <= changed
 
 
 def test_nothing_changed_means_nothing_made(tmp_path: Path) -> None:
@@ -115,11 +121,11 @@ def test_a_drawing_that_lost_something_is_told_once(demo: Path) -> None:
     assert "embedded pictures, scripts" in found.message
 
 
-def test_a_drawing_is_written_without_what_was_dropped(demo: Path, tmp_path: Path) -> None:
+def test_a_drawing_is_written_without_what_was_dropped(demo: Path) -> None:
     """And its texts are paths."""
     with_drawing(demo, DRAWING.format("<script>x</script><text x='1' y='1' font-size='.5'>hem</text>").encode())
-    build_plant(demo, tmp_path / "out")
-    written = [one.read_text(encoding="utf-8") for one in (tmp_path / "out/assets/photos").glob("*.svg")]
+    drawings = [file for file in planned(demo) if file.path.startswith("assets/photos/") and file.path.endswith(".svg")]
+    written = [file.make().decode() for file in drawings]
     (svg,) = (one for one in written if "#1f5c57" not in one)  # the plant's logo is the other
     assert "script" not in svg
     assert "<text" not in svg

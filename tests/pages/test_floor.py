@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
+from tests.pages.test_offline import SIZES
+
 SHOWN = ".screen:visible"
 # 20 minutes of arc on a 43 in screen from 3 m, as a share of the screen's width: reference values of the theme.
 READ, OTHER = 0.0274, 0.0219
@@ -109,9 +111,7 @@ def test_every_screen_fits_a_wall_without_scrolling(wall: BrowserContext, every_
     page = wall.new_page()
     for path in every_floor:
         page.goto(path.as_uri())
-        for anchor in _anchors(page):
-            page.goto(f"{path.as_uri()}#{anchor}")
-            size = page.evaluate("[document.documentElement.scrollWidth, document.documentElement.scrollHeight]")
+        for anchor, *size in page.evaluate(SIZES):
             assert size == [1920, 1080], (path.name, anchor)
 
 

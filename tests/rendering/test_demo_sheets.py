@@ -15,7 +15,7 @@ import zxingcpp
 from markdown_it import MarkdownIt
 from PIL import Image
 
-from builder.model import face_table, speaking, spoken_family
+from builder.model import PAPER_MM, face_table, speaking, spoken_family
 from builder.pipeline import check_plant, planner_of, trees_of
 from builder.rendering import Planner, Tree
 from builder.view import SheetView
@@ -65,7 +65,7 @@ def plain(text: str) -> str:
 @pytest.mark.parametrize("view", SHEETS, ids=lambda view: view.stem)
 def test_no_capital_is_under_the_limit_and_none_leaves_the_page(view: SheetView) -> None:
     """2.5 mm on paper, figures included; nothing in the printer's margin."""
-    width, height = (215.9, 279.4) if view.paper == "Letter" else (210.0, 297.0)
+    width, height = PAPER_MM[view.paper]
     for piece in sheet_pdf.pieces(pdf(view.stem)):
         assert piece.capital >= 2.5 - ROUNDING_MM, piece
         assert MARGIN_MM <= piece.x <= width - MARGIN_MM, piece

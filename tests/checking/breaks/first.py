@@ -108,8 +108,8 @@ BREAKS = [
     Break(
         "rule-silenced",
         "plant.yaml",
-        "rules:\n",
-        "rules:\n  ¦protection-missing: {severity: 'off', because: guards are on order}\n",
+        "gauges:\n",
+        "rules:\n  ¦protection-missing: {severity: 'off', because: guards are on order}\ngauges:\n",
     ),
     Break("study-step-gone", HANDLE, "step: fold-end", "step: fold-the-end", (HANDLE, "times: ¦studies")),
 ]
