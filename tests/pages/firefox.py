@@ -1,6 +1,6 @@
 """Firefox driven over WebDriver BiDi, the W3C's protocol, with its strict policy on files as it comes.
 
-Only what the journeys need: open a page, evaluate, press keys, set the window's size.
+Only what the journeys need: open a page, evaluate, press keys, tap, set the window's size.
 """
 
 from __future__ import annotations
@@ -25,6 +25,7 @@ user_pref("app.update.enabled", false);
 user_pref("network.captive-portal-service.enabled", false);
 user_pref("network.connectivity-service.enabled", false);
 """
+_FORCED_COLOURS = 'user_pref("browser.display.document_color_use", 2);\n'
 KEYS = {"Tab": "\ue004", "Enter": "\ue007", "Escape": "\ue00c", "PageUp": "\ue00e", "PageDown": "\ue00f"}
 KEYS |= {"ArrowDown": "\ue015", "ArrowUp": "\ue013", "ArrowLeft": "\ue012", "ArrowRight": "\ue014", "End": "\ue010"}
 
@@ -32,8 +33,11 @@ KEYS |= {"ArrowDown": "\ue015", "ArrowUp": "\ue013", "ArrowLeft": "\ue012", "Arr
 class Firefox:
     """One window of a Firefox of its own profile. Use it as a context manager."""
 
-    def __init__(self, program: str, profile: Path, width: int = 1280, height: int = 960) -> None:
-        (profile / "user.js").write_text(_PREFERENCES, encoding="utf-8")
+    def __init__(
+        self, program: str, profile: Path, width: int = 1280, height: int = 960, *, forced_colours: bool = False
+    ) -> None:
+        chosen = _PREFERENCES + (_FORCED_COLOURS if forced_colours else "")
+        (profile / "user.js").write_text(chosen, encoding="utf-8")
         size = ["--width", str(width), "--height", str(height)]
         command = [
             program,
@@ -108,6 +112,19 @@ class Firefox:
         actions = [{"type": kind, "value": KEYS.get(key, key)} for key in keys for kind in ("keyDown", "keyUp")]
         params = {"context": self._context, "actions": [{"type": "key", "id": "keys", "actions": actions}]}
         self.send("input.performActions", params)
+
+    def tap(self, expression: str) -> None:
+        """A finger on the middle of an element of a loaded page, which is brought into view first."""
+        self.wait("document.readyState === 'complete'")
+        box = f"(e => {{ e.scrollIntoView({{block: 'center'}}); return e.getBoundingClientRect(); }})({expression})"
+        x, y = (self.evaluate(f"(b => b.{side})({box})") for side in ("x + b.width / 2", "y + b.height / 2"))
+        actions: list[dict[str, Any]] = [
+            {"type": "pointerMove", "x": round(x), "y": round(y)},
+            {"type": "pointerDown", "button": 0},
+            {"type": "pointerUp", "button": 0},
+        ]
+        finger = {"type": "pointer", "id": "finger", "parameters": {"pointerType": "touch"}, "actions": actions}
+        self.send("input.performActions", {"context": self._context, "actions": [finger]})
 
     def wait(self, expression: str, seconds: float = 20.0) -> None:
         """Until an expression holds. Raises TimeoutError."""

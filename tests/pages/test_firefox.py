@@ -16,12 +16,17 @@ from tests.pages.firefox import Firefox
 NO_RADIO = "document.documentElement.scrollWidth <= innerWidth"
 
 
-@pytest.fixture(scope="module")
-def firefox(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Firefox]:
+def firefox_program() -> str:
+    """The path of a Firefox; without one the test is skipped and says so."""
     program = os.environ.get("SEAMBOARD_FIREFOX") or shutil.which("firefox-esr") or shutil.which("firefox")
     if not program:
         pytest.skip("no Firefox found: install firefox-esr or set SEAMBOARD_FIREFOX to its path")
-    with Firefox(program, tmp_path_factory.mktemp("profile")) as browser:
+    return program
+
+
+@pytest.fixture(scope="module")
+def firefox(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Firefox]:
+    with Firefox(firefox_program(), tmp_path_factory.mktemp("profile")) as browser:
         yield browser
 
 
