@@ -18,6 +18,9 @@ BORDERS = """(selector => [...document.querySelectorAll(selector)].filter(e => e
 SIGNS = "[...document.querySelectorAll('svg.sign')].map(e => getComputedStyle(e).forcedColorAdjust).join(' ')"
 GROUNDS = "[...document.querySelectorAll('.figure, .picture')].map(e => getComputedStyle(e).backgroundColor).join('|')"
 
+DOTS = """[...document.querySelectorAll('.dots a')].filter(e => e.offsetParent !== null)
+    .map(e => getComputedStyle(e).backgroundColor).join('|')"""
+
 
 @pytest.fixture(params=["chromium", "firefox"])
 def window(
@@ -49,5 +52,8 @@ def test_marks_keep_a_line_signs_their_colours_and_drawings_their_paper(
                 lined[selector] = borders
         assert set(str(ask(SIGNS)).split()) <= {"none", "preserve-parent-color"}
         assert set(str(ask(GROUNDS)).split("|")) == {"rgb(255, 255, 255)"}
+        if path.startswith("floor/"):
+            here, *others = str(ask(DOTS)).split("|")
+            assert here not in others
     assert set(lined) == set(LINED)
     assert all(set(borders.split()) == {"solid"} for borders in lined.values()), lined
