@@ -254,6 +254,20 @@ def test_other_papers_hold_the_whole_sheet(paper: str, press: SheetPress) -> Non
     assert all(letters(plain(step.do)) in shown for step in FAR.steps)
 
 
+def test_paper_as_wide_as_two_sheets_carries_two_columns_of_steps(press: SheetPress) -> None:
+    """Down the left column, then down the right one; both begin below the head card."""
+    steps = tuple(replace(HANDLE_END.steps[0], number=n, name=f"s{n}", do=f"Lay panel {n}.") for n in range(1, 7))
+    wide = replace(HANDLE_END, paper="Tabloid landscape", steps=steps, measures=(), faults=(), settings=())
+    found = [piece for piece in sheet_pdf.pieces(render_sheet(wide, PHOTOS, press)) if piece.text.startswith("Lay")]
+    assert [piece.text for piece in found] == [step.do for step in steps]
+    columns = [(piece.page, piece.x > 431.8 / 2) for piece in found]
+    assert columns == sorted(columns)
+    assert {right for _, right in columns} == {False, True}
+    assert min(columns.count(column) for column in set(columns) if column != columns[-1]) >= 2
+    top = sheet_pdf.pieces(render_sheet(replace(wide, paper="Tabloid"), PHOTOS, press))
+    assert all(piece.x < 279.4 / 2 for piece in top if piece.text.startswith("Lay"))
+
+
 def test_a_bare_sheet_has_no_empty_sections(press: SheetPress) -> None:
     bare = replace(
         HANDLE_END,
