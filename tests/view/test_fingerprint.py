@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import re
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -19,6 +20,7 @@ CLASSES = [
     for name in view.__all__
     if dataclasses.is_dataclass(one := getattr(view, name)) and name not in ("PlantViews", "TableRead")
 ]
+Sheets = Mapping[str, SheetView]
 HANDLE = "operations/sew-handle-end.yaml"
 
 
@@ -36,7 +38,7 @@ def edited(folder: Path, file: str, old: str, new: str) -> dict[str, SheetView]:
     return sheets(folder)
 
 
-def changed(before: dict[str, SheetView], after: dict[str, SheetView]) -> set[str]:
+def changed(before: Sheets, after: Sheets) -> set[str]:
     """Stems whose method fingerprint differs."""
     return {
         stem
@@ -83,9 +85,11 @@ def test_typography_of_blanks_does_not_count() -> None:
         ("plant.yaml", "bundle: 20", "bundle: 25"),
     ],
 )
-def test_what_is_no_method_changes_no_fingerprint(file: str, old: str, new: str, demo: Path) -> None:
+def test_what_is_no_method_changes_no_fingerprint(
+    file: str, old: str, new: str, demo: Path, demo_sheets: Sheets
+) -> None:
     """Codes, dates, times, people, paper and the order of units leave every sheet current."""
-    before = sheets(demo)
+    before = demo_sheets
     assert changed(before, edited(demo, file, old, new)) == set()
 
 
@@ -98,23 +102,25 @@ def test_what_is_no_method_changes_no_fingerprint(file: str, old: str, new: str,
         (HANDLE, "every: first piece, then 20th", "every: first piece, then 10th", {"sew-handle-end"}),
     ],
 )
-def test_a_method_change_changes_its_sheet(file: str, old: str, new: str, stems: set[str], demo: Path) -> None:
+def test_a_method_change_changes_its_sheet(
+    file: str, old: str, new: str, stems: set[str], demo: Path, demo_sheets: Sheets
+) -> None:
     """Key points, settings, faults and check plans are the method."""
-    before = sheets(demo)
+    before = demo_sheets
     assert changed(before, edited(demo, file, old, new)) == stems
 
 
-def test_a_moved_hole_changes_the_sheets_that_show_it(demo: Path) -> None:
+def test_a_moved_hole_changes_the_sheets_that_show_it(demo: Path, demo_sheets: Sheets) -> None:
     """Geometry shown is the method; sheets that don't show the hole stay current."""
-    before = sheets(demo)
+    before = demo_sheets
     after = edited(demo, "parts/roll-back.yaml", "pitch: 16 mm", "pitch: 18 mm")
     assert "sew-handle-end" in changed(before, after)
     assert "cut-strap-webbing" not in changed(before, after)
 
 
-def test_a_new_size_leaves_every_old_size_current(demo: Path) -> None:
+def test_a_new_size_leaves_every_old_size_current(demo: Path, demo_sheets: Sheets) -> None:
     """The sheet is a new issue, the rows of the old sizes keep their codes."""
-    before = sheets(demo)["sew-handle-end"]
+    before = demo_sheets["sew-handle-end"]
     size = "  L: {roll-back.width: 480 mm, roll-back.height: 320 mm}"
     after = edited(
         demo, "products/tool-roll.yaml", size, f"{size}\n  XL: {{roll-back.width: 520 mm, roll-back.height: 340 mm}}"
@@ -125,9 +131,9 @@ def test_a_new_size_leaves_every_old_size_current(demo: Path) -> None:
     assert "XL" in rows
 
 
-def test_a_changed_size_changes_only_its_own_row(demo: Path) -> None:
+def test_a_changed_size_changes_only_its_own_row(demo: Path, demo_sheets: Sheets) -> None:
     """M stays current when L grows."""
-    before = {row.size: row.fingerprint for row in sheets(demo)["sew-handle-end"].sizes}
+    before = {row.size: row.fingerprint for row in demo_sheets["sew-handle-end"].sizes}
     after = edited(demo, "products/tool-roll.yaml", "roll-back.width: 480 mm", "roll-back.width: 490 mm")
     rows = {row.size: row.fingerprint for row in after["sew-handle-end"].sizes}
     assert rows["M"] == before["M"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from pathlib import Path
 
@@ -17,9 +18,9 @@ def sheet(folder: Path) -> SheetView:
     return next(one for one in plant_views_of(check_plant(folder)).sheets if one.operation == "sew-handle-end")
 
 
-def test_marks_are_places_in_what_is_shown(demo: Path) -> None:
+def test_marks_are_places_in_what_is_shown(demo_sheets: Mapping[str, SheetView]) -> None:
     """The demo's pair: cropped to 20 to 80 % across and 12 to 94 % down."""
-    right, wrong = next(step for step in sheet(demo).steps if step.name == "look").photos
+    right, wrong = next(step for step in demo_sheets["sew-handle-end"].steps if step.name == "look").photos
     assert (right.verdict, wrong.verdict) == ("right", "wrong")
     ring = right.marks[0]
     assert ring.points == (
@@ -45,8 +46,10 @@ def test_marks_are_places_in_what_is_shown(demo: Path) -> None:
         ("- {ring: [69 %", "- {blur: [[30 %, 30 %], [40 %, 40 %]]}\n          - {ring: [69 %"),
     ],
 )
-def test_callouts_crops_and_hidden_areas_are_the_method(demo: Path, old: str, new: str) -> None:
-    before = sheet(demo).fingerprint
+def test_callouts_crops_and_hidden_areas_are_the_method(
+    demo: Path, demo_sheets: Mapping[str, SheetView], old: str, new: str
+) -> None:
+    before = demo_sheets["sew-handle-end"].fingerprint
     path = demo / HANDLE
     text = path.read_text(encoding="utf-8")
     assert old in text
@@ -54,8 +57,8 @@ def test_callouts_crops_and_hidden_areas_are_the_method(demo: Path, old: str, ne
     assert sheet(demo).fingerprint != before
 
 
-def test_a_caption_is_no_method(demo: Path) -> None:
-    before = sheet(demo).fingerprint
+def test_a_caption_is_no_method(demo: Path, demo_sheets: Mapping[str, SheetView]) -> None:
+    before = demo_sheets["sew-handle-end"].fingerprint
     path = demo / HANDLE
     path.write_text(path.read_text(encoding="utf-8").replace("stitches even (rendered)", "even (rendered)"))
     assert sheet(demo).fingerprint == before
