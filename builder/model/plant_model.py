@@ -14,7 +14,7 @@ from builder.model.load import Entry
 from builder.model.machine import KINDS, MachineKind
 from builder.model.material import Material
 from builder.model.operation import Operation
-from builder.model.paper import column_mm, step_columns
+from builder.model.paper import column_mm
 from builder.model.part import Part
 from builder.model.plant import Plant
 from builder.model.product import Product
@@ -82,15 +82,12 @@ class PlantModel:
         station = self.stations.get(self.operations[operation].station)
         return (station.paper if station is not None else None) or self.plant.paper
 
-    def step_columns(self, operation: str) -> int:
-        """Columns of steps on the sheet of an operation."""
-        return step_columns(self.paper_of(operation), self._capital(operation))
-
     def column_of(self, operation: str) -> float:
         """Width of a column of steps on the sheet of an operation, mm."""
-        return column_mm(self.paper_of(operation), self._capital(operation))
+        return column_mm(self.paper_of(operation), self.capital_of(operation))
 
-    def _capital(self, operation: str) -> float:
+    def capital_of(self, operation: str) -> float:
+        """Capital height that the reading distance of an operation's station asks for, mm; 0 for an unknown station."""
         station = self.stations.get(self.operations[operation].station)
         return capital_mm(float(station.distance.value)) if station is not None else 0.0
 

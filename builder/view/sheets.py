@@ -14,7 +14,6 @@ from builder.model import (
     Results,
     Step,
     Tolerance,
-    capital_mm,
     column_mm,
     find_feature,
     named,
@@ -108,7 +107,6 @@ class SheetMaker:
         times = tuple(size_time(group, size, self.results) for size in group.sizes)
         time = times[0]
         work = Work(model, operation, name)
-        letters = capital_mm(float(station.distance.value))
         steps = tuple(
             self._step(number, step, group, studio, work, measures, times)
             for number, step in enumerate(operation.steps, start=1)
@@ -151,7 +149,7 @@ class SheetMaker:
             paper=model.paper_of(name),
             language=model.plant.language,
             distance_mm=float(station.distance.value),
-            capital_mm=letters,
+            capital_mm=model.capital_of(name),
             templates=template_uses(operation, model),
             deviation=deviation_view(operation, model),
             other_ways=other_ways(name, model),
@@ -259,7 +257,7 @@ class SheetMaker:
 
     def _letters(self, work: Work) -> float:
         """Capital height of the texts in a figure: what its dimensions need at the station's reading distance, mm."""
-        return max(2.8, capital_mm(float(self.model.stations[work.operation.station].distance.value)) * 0.8)
+        return max(2.8, self.model.capital_of(work.name) * 0.8)
 
     def _picture(self, operation: Operation, group: SheetGroup, studio: Studio, work: Work) -> FigureView | None:
         """The finished look of what the operation makes, its own work in accent, without words."""

@@ -16,6 +16,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
+from tests.pages.firefox import Firefox
+
 LANGUAGES = ("ar", "es", "vi")
 DEMO = Path(__file__).resolve().parents[2] / "instructions"
 
@@ -112,3 +114,19 @@ def wall(browser: Browser) -> Iterator[BrowserContext]:
     context = browser.new_context(viewport={"width": 1920, "height": 1080}, reduced_motion="reduce")
     yield context
     context.close()
+
+
+@pytest.fixture(scope="session")
+def firefox_program() -> str:
+    """The path of a Firefox; without one the test is skipped and says so."""
+    program = os.environ.get("SEAMBOARD_FIREFOX") or shutil.which("firefox-esr") or shutil.which("firefox")
+    if not program:
+        pytest.skip("no Firefox found: install firefox-esr or set SEAMBOARD_FIREFOX to its path")
+    return program
+
+
+@pytest.fixture(scope="module")
+def firefox(firefox_program: str, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Firefox]:
+    """A Firefox of its own profile."""
+    with Firefox(firefox_program, tmp_path_factory.mktemp("profile")) as browser:
+        yield browser

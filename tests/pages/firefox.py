@@ -8,12 +8,13 @@ from __future__ import annotations
 import json
 import re
 import subprocess
-import time
 from contextlib import ExitStack
 from pathlib import Path
 from typing import Any, Self
 
 from websockets.sync.client import ClientConnection, connect
+
+from tests.pages.asking import wait_until
 
 _PREFERENCES = """\
 user_pref("focusmanager.testmode", true);
@@ -126,10 +127,6 @@ class Firefox:
         finger = {"type": "pointer", "id": "finger", "parameters": {"pointerType": "touch"}, "actions": actions}
         self.send("input.performActions", {"context": self._context, "actions": [finger]})
 
-    def wait(self, expression: str, seconds: float = 20.0) -> None:
+    def wait(self, expression: str) -> None:
         """Until an expression holds. Raises TimeoutError."""
-        until = time.monotonic() + seconds
-        while not self.evaluate(f"Boolean({expression})"):
-            if time.monotonic() > until:
-                raise TimeoutError(expression)
-            time.sleep(0.1)
+        wait_until(self.evaluate, expression)

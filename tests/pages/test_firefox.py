@@ -3,61 +3,35 @@
 from __future__ import annotations
 
 import json
-import os
-import shutil
-from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
 import pytest
 
+from tests.pages.asking import ANCHORS, SHOWN_ANCHORS, SIZES, WITHIN
 from tests.pages.firefox import Firefox
 
-NO_RADIO = "document.documentElement.scrollWidth <= innerWidth"
 
-
-def firefox_program() -> str:
-    """The path of a Firefox; without one the test is skipped and says so."""
-    program = os.environ.get("SEAMBOARD_FIREFOX") or shutil.which("firefox-esr") or shutil.which("firefox")
-    if not program:
-        pytest.skip("no Firefox found: install firefox-esr or set SEAMBOARD_FIREFOX to its path")
-    return program
-
-
-@pytest.fixture(scope="module")
-def firefox(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Firefox]:
-    with Firefox(firefox_program(), tmp_path_factory.mktemp("profile")) as browser:
-        yield browser
-
-
-def shown(firefox: Firefox) -> str:
-    """The one screen that is visible."""
-    found: str = firefox.evaluate(
-        "[...document.querySelectorAll('.screen')].filter(s => s.offsetParent !== null).map(s => s.id).join(' ')"
-    )
-    return found
-
-
-@pytest.mark.parametrize(("width", "height"), [(320, 640), (1920, 1080), (3840, 2160)])
+@pytest.mark.parametrize(("width", "height"), SIZES)
 def test_a_trainee_picks_the_work_and_goes_through_its_steps(
     firefox: Firefox, site: Path, width: int, height: int
 ) -> None:
     firefox.size(width, height)
     firefox.open((site / "floor.html").as_uri())
-    assert firefox.evaluate(NO_RADIO)
+    assert firefox.evaluate(WITHIN)
     firefox.press("PageDown")
     firefox.press("Enter")
     firefox.press("PageDown")
     firefox.press("Enter")
     firefox.wait("document.querySelector('.screen')")
-    anchors = firefox.evaluate("[...document.querySelectorAll('.screen')].map(s => s.id).join(' ')").split()
-    seen = [shown(firefox)]
+    anchors = firefox.evaluate(ANCHORS).split()
+    seen = [firefox.evaluate(SHOWN_ANCHORS)]
     for _ in anchors[1:]:
         firefox.press("PageDown")
         firefox.wait(f"location.hash === '#{anchors[len(seen)]}'")
-        seen.append(shown(firefox))
+        seen.append(firefox.evaluate(SHOWN_ANCHORS))
     assert seen == anchors
-    assert firefox.evaluate(NO_RADIO)
+    assert firefox.evaluate(WITHIN)
 
 
 def test_an_operator_scans_a_sheet(firefox: Firefox, site: Path) -> None:

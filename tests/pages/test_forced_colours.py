@@ -9,7 +9,6 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.pages.firefox import Firefox
-from tests.pages.test_firefox import firefox_program
 
 # What is told elsewhere by its ground alone must have a line around it.
 LINED = (".signal", ".code", ".dots .now a", "a.next")
@@ -28,7 +27,8 @@ def window(
 ) -> Iterator[tuple[Callable[[str], object], Callable[[str], object]]]:
     """Opening a page and asking it, under forced colours."""
     if request.param == "firefox":
-        with Firefox(firefox_program(), tmp_path_factory.mktemp("profile"), forced_colours=True) as firefox:
+        program: str = request.getfixturevalue("firefox_program")
+        with Firefox(program, tmp_path_factory.mktemp("profile"), forced_colours=True) as firefox:
             yield firefox.open, firefox.evaluate
         return
     browser: Browser = request.getfixturevalue("browser")

@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Iterator
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Error, Page
 
+from tests.pages.asking import ANCHORS, SHOWN, SHOWN_ANCHORS, SIZES, WITHIN, wait_until
 from tests.pages.firefox import Firefox
-from tests.pages.test_firefox import firefox_program
 
-SIZES = [(320, 640), (1920, 1080), (3840, 2160)]
-WITHIN = "document.documentElement.scrollWidth <= innerWidth"
-SHOWN = "[...document.querySelectorAll('.screen')].filter(s => s.offsetParent !== null).map(s => s.id).join(' ')"
-NEXT = "[...document.querySelectorAll('.screen')].find(s => s.offsetParent !== null).querySelector('a.next')"
+NEXT = f"{SHOWN}[0].querySelector('a.next')"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,12 +26,6 @@ class Hand:
     ask: Callable[[str], object]
     wait: Callable[[str], object]
     write: Callable[[str], object]
-
-
-@pytest.fixture(scope="module")
-def firefox(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Firefox]:
-    with Firefox(firefox_program(), tmp_path_factory.mktemp("profile")) as browser:
-        yield browser
 
 
 @pytest.fixture(params=SIZES, ids=lambda size: str(size[0]))
@@ -59,21 +50,17 @@ def hand(request: pytest.FixtureRequest, size: tuple[int, int]) -> Iterator[Hand
         page.goto,
         lambda element: page.evaluate_handle(element).as_element().tap(),  # type: ignore[union-attr]
         page.evaluate,
-        lambda expression: _wait(page, expression),
+        lambda expression: wait_until(partial(_asked, page), expression),
         lambda words: page.keyboard.type(words),
     )
     context.close()
 
 
-def _wait(page: Page, expression: str, seconds: float = 20.0) -> None:
-    """Until an expression holds; asked again and again, for the pages' policy lets no browser wait for a string."""
-    until = time.monotonic() + seconds
-    while True:
-        with suppress(Error):  # the page was just left
-            if page.evaluate(f"Boolean({expression})"):
-                return
-        assert time.monotonic() < until, expression
-        time.sleep(0.05)
+def _asked(page: Page, expression: str) -> object:
+    """The answer of a page; none while it is being left. The pages' policy lets no browser wait for a string itself."""
+    with suppress(Error):
+        return page.evaluate(expression)
+    return None
 
 
 def test_a_trainee_taps_from_the_choice_through_all_steps(hand: Hand, site: Path) -> None:
@@ -83,12 +70,12 @@ def test_a_trainee_taps_from_the_choice_through_all_steps(hand: Hand, site: Path
     hand.wait("document.querySelector('details').open")
     hand.tap("document.querySelector('.work-link')")
     hand.wait("document.querySelector('.screen')")
-    anchors = str(hand.ask("[...document.querySelectorAll('.screen')].map(s => s.id).join(' ')")).split()
-    seen = [hand.ask(SHOWN)]
+    anchors = str(hand.ask(ANCHORS)).split()
+    seen = [hand.ask(SHOWN_ANCHORS)]
     for anchor in anchors[1:]:
         hand.tap(NEXT)
         hand.wait(f"location.hash === '#{anchor}'")
-        seen.append(hand.ask(SHOWN))
+        seen.append(hand.ask(SHOWN_ANCHORS))
     assert seen == anchors
     assert hand.ask(WITHIN)
 

@@ -89,8 +89,7 @@ def test_what_is_no_method_changes_no_fingerprint(
     file: str, old: str, new: str, demo: Path, demo_sheets: Sheets
 ) -> None:
     """Codes, dates, times, people, paper and the order of units leave every sheet current."""
-    before = demo_sheets
-    assert changed(before, edited(demo, file, old, new)) == set()
+    assert changed(demo_sheets, edited(demo, file, old, new)) == set()
 
 
 @pytest.mark.parametrize(
@@ -106,8 +105,7 @@ def test_a_method_change_changes_its_sheet(
     file: str, old: str, new: str, stems: set[str], demo: Path, demo_sheets: Sheets
 ) -> None:
     """Key points, settings, faults and check plans are the method."""
-    before = demo_sheets
-    assert changed(before, edited(demo, file, old, new)) == stems
+    assert changed(demo_sheets, edited(demo, file, old, new)) == stems
 
 
 def test_a_moved_hole_changes_the_sheets_that_show_it(demo: Path, demo_sheets: Sheets) -> None:
